@@ -1,0 +1,26 @@
+/** What a quantity measures. Each has one SI unit that every stored value is in. */
+export const dimensions = {
+  number: { si: "", title: "plain number" },
+  ratio: { si: "", title: "ratio" },
+  length: { si: "m", title: "length" },
+  area: { si: "m2", title: "area" },
+  voltage: { si: "V", title: "voltage" },
+  current: { si: "A", title: "current" },
+  power: { si: "W", title: "power" },
+  energy: { si: "J", title: "energy" },
+  charge: { si: "C", title: "charge" },
+  resistance: { si: "ohm", title: "resistance" },
+  "resistance-per-length": { si: "ohm/m", title: "resistance per length" },
+  temperature: { si: "K", title: "temperature" },
+  "temperature-difference": { si: "K", title: "temperature difference" },
+  "ratio-per-kelvin": { si: "1/K", title: "relative change per kelvin" },
+  "voltage-per-kelvin": { si: "V/K", title: "voltage per kelvin" },
+  "current-per-kelvin": { si: "A/K", title: "current per kelvin" },
+  angle: { si: "rad", title: "angle" },
+  time: { si: "s", title: "time" },
+  frequency: { si: "Hz", title: "frequency" },
+  irradiance: { si: "W/m2", title: "irradiance" },
+  "flash-density": { si: "1/(m2 s)", title: "lightning ground flash density" },
+  "let-through": { si: "A2s", title: "let-through energy" },
+} as const;
+export type Dimension = keyof typeof dimensions;
