@@ -1,0 +1,136 @@
+import type { Design } from "../design/design.js";
+import { label } from "../design/facts.js";
+import type { DepartureDeclaration, ExpectationDeclaration, Mention, Problem } from "../design/model.js";
+import { mentionProblem } from "../design/resolve.js";
+import { nearest } from "../design/suggest.js";
+import type { Place } from "../place.js";
+import { rules } from "../rules/index.js";
+import type { Assessment, Check } from "./assessment.js";
+import { problemIds } from "./problem-ids.js";
+
+const ruleIds = new Set(rules.map((rule) => rule.id));
+
+/** Turns findings that a departure answers into departures; a departure that answers nothing is a problem itself. */
+export function matchDepartures(
+  design: Design,
+  checks: readonly Check[],
+): { readonly checks: readonly Check[]; readonly problems: readonly Problem[] } {
+  if (design.departures.length === 0) return { checks, problems: [] };
+  const problems: Problem[] = [];
+  const byKey = new Map<string, DepartureDeclaration>();
+  for (const departure of design.departures) {
+    const target = targetId(design, departure.target, problems);
+    if (!ruleIds.has(departure.rule)) problems.push(unknownRule(departure.rule, departure.rulePlace, ruleIds));
+    else if (target) byKey.set(`${departure.rule} ${target}`, departure);
+  }
+  const used = new Set<DepartureDeclaration>();
+  const answered = checks.map((check): Check => {
+    if (check.outcome.outcome !== "finding") return check;
+    const departure = byKey.get(`${check.rule.id} ${label(check.thing)}`);
+    if (!departure) return check;
+    used.add(departure);
+    return { ...check, outcome: { outcome: "departure", finding: check.outcome, departure } };
+  });
+  for (const departure of byKey.values()) {
+    if (used.has(departure)) continue;
+    problems.push({
+      id: "unused-departure",
+      severity: "warning",
+      message: `There is no finding of ${departure.rule} on ${departure.target?.path.join(".")} to depart from. Delete this line, or look why the finding went away.`,
+      place: departure.rulePlace,
+      unnecessary: true,
+    });
+  }
+  return { checks: answered, problems };
+}
+
+/** Holds `expect` lines against what was found: for training designs and for this project's own fixtures. */
+export function matchExpectations(
+  design: Design,
+  checks: readonly Check[],
+  problems: readonly Problem[],
+): { readonly expected: Assessment["expected"]; readonly problems: readonly Problem[] } {
+  const own: Problem[] = [];
+  const expected = design.expectations.map((expectation) => {
+    const met = isMet(expectation, design, checks, problems, own);
+    return { expectation, met };
+  });
+  for (const { expectation, met } of expected) {
+    if (met) continue;
+    own.push({
+      id: "unmet-expectation",
+      severity: "warning",
+      message: `Nothing was found of ${expectation.rule} on ${expectation.target?.path.join(".") ?? "it"}, though it is expected here.`,
+      place: expectation.rulePlace,
+    });
+  }
+  return { expected, problems: own };
+}
+
+function isMet(
+  expectation: ExpectationDeclaration,
+  design: Design,
+  checks: readonly Check[],
+  problems: readonly Problem[],
+  own: Problem[],
+): boolean {
+  const { rule, target } = expectation;
+  if (!ruleIds.has(rule) && !problemIds.has(rule)) {
+    own.push(unknownRule(rule, expectation.rulePlace, [...ruleIds, ...problemIds]));
+    return false;
+  }
+  if (problemIds.has(rule)) {
+    const names = new Set(target?.path);
+    return problems.some(
+      (problem) => problem.id === rule && (names.size === 0 || inside(design, target, problem.place)),
+    );
+  }
+  const id = targetId(design, target, own);
+  return checks.some(
+    (check) => check.rule.id === rule && check.outcome.outcome === "finding" && label(check.thing) === id,
+  );
+}
+
+/** Whether a place lies in the declaration that a mention names. */
+function inside(design: Design, target: Mention | undefined, place: Place): boolean {
+  const declaration = target && declarationOf(design, target);
+  return (
+    declaration !== undefined &&
+    declaration.chunk === place.chunk &&
+    declaration.from <= place.from &&
+    place.to <= declaration.to
+  );
+}
+
+function declarationOf(design: Design, target: Mention): Place | undefined {
+  const name = target.path.join(".");
+  const run = design.runs.find((candidate) => candidate.id === name);
+  if (run) return run.declaration.place;
+  const resolved = design.names.resolve(target);
+  if (resolved.is === "item") return resolved.item.declaration.place;
+  return design.parts.get(name)?.declaration.place;
+}
+
+function targetId(design: Design, target: Mention | undefined, problems: Problem[]): string | undefined {
+  if (!target) return undefined;
+  const name = target.path.join(".");
+  const run = design.runs.find((candidate) => candidate.id === name);
+  if (run) return run.id;
+  const resolved = design.names.resolve(target);
+  if (resolved.is === "item") return resolved.item.id;
+  if (design.parts.has(name)) return name;
+  const known = [...design.names.top.keys(), ...design.runs.map((candidate) => candidate.id)];
+  problems.push(mentionProblem(target, 0, known, "item or run"));
+  return undefined;
+}
+
+function unknownRule(id: string, place: Place, known: Iterable<string>): Problem {
+  const near = nearest(id, known);
+  return {
+    id: "unknown-rule",
+    severity: "error",
+    message: `There is no rule ${id}.${near ? ` Did you mean ${near}?` : ""}`,
+    place,
+    suggestions: near ? [{ title: `Change to ${near}`, text: near }] : [],
+  };
+}

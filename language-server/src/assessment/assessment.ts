@@ -1,0 +1,50 @@
+import type { Zone } from "../circuit/array.js";
+import type { Circuit } from "../circuit/circuit.js";
+import type { Design } from "../design/design.js";
+import type { DepartureDeclaration, ExpectationDeclaration, Problem, Severity } from "../design/model.js";
+import type { Thing } from "../design/things.js";
+import type { Place } from "../place.js";
+import type { Judge } from "../rules/judge.js";
+import type { Finding, NotApplicable, NotChecked, Pass, Rule } from "../rules/rule.js";
+import type { RuleSet } from "../rules/rule-set.js";
+
+/** A finding that the designer has answered for in writing. */
+export interface Departed {
+  readonly outcome: "departure";
+  readonly finding: Finding;
+  readonly departure: DepartureDeclaration;
+}
+
+/** One rule held against one thing: exactly one of five outcomes. */
+export interface Check {
+  readonly rule: Rule;
+  readonly thing: Thing;
+  readonly outcome: Pass | Finding | Departed | NotApplicable | NotChecked;
+}
+
+/** Everything computed about one design. Every output is a view of this. */
+export interface Assessment {
+  readonly design: Design;
+  readonly circuit: Circuit;
+  readonly zones: readonly Zone[];
+  readonly ruleSet: RuleSet;
+  /** For what is worked out on demand: the fixes of a finding. */
+  readonly judge: Judge;
+  readonly checks: readonly Check[];
+  /** What is wrong with the text, its names, its wiring, its departures and expectations. */
+  readonly problems: readonly Problem[];
+  /** Findings and problems that an `expect` line foretold. */
+  readonly expected: readonly { readonly expectation: ExpectationDeclaration; readonly met: boolean }[];
+}
+
+/** Something to show at a place: the common form of findings, departures and problems. */
+export interface Notice {
+  readonly id: string;
+  readonly severity: Severity;
+  readonly message: string;
+  readonly place: Place;
+  readonly related: readonly { readonly place: Place; readonly message: string }[];
+  readonly unnecessary?: boolean;
+  readonly check?: Check;
+  readonly problem?: Problem;
+}

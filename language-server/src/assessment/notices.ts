@@ -1,0 +1,49 @@
+import type { Place } from "../place.js";
+import type { Assessment, Check, Notice } from "./assessment.js";
+import { placeOf } from "./spots.js";
+
+/** Everything to be shown at a place of the text, in the order of the text within each file. */
+export function notices(assessment: Assessment): Notice[] {
+  const list: Notice[] = [];
+  for (const problem of assessment.problems) {
+    const { id, severity, message, place, related = [], unnecessary } = problem;
+    list.push({ id, severity, message, place, related, unnecessary, problem });
+  }
+  for (const check of assessment.checks) {
+    const notice = noticeOfCheck(check);
+    if (notice) list.push(notice);
+  }
+  return list;
+}
+
+function noticeOfCheck(check: Check): Notice | undefined {
+  const { outcome, rule } = check;
+  if (outcome.outcome === "finding") {
+    const { what, why, todo, spot, related = [], severity = rule.severity } = outcome;
+    return {
+      id: rule.id,
+      severity,
+      message: `${what} ${why} ${todo}`,
+      place: placeOf(spot),
+      related: related.map((entry) => ({ place: placeOf(entry.spot), message: entry.message })),
+      check,
+    };
+  }
+  if (outcome.outcome === "departure") {
+    const { finding, departure } = outcome;
+    return {
+      id: rule.id,
+      severity: "note",
+      message: `Departed from: ${finding.what} Reason given: ${departure.reason}`,
+      place: placeOf(finding.spot),
+      related: [{ place: departure.place, message: "the departure" }],
+      check,
+    };
+  }
+  return undefined;
+}
+
+/** Whether a place belongs to a file. */
+export function isIn(place: Place, uri: string): boolean {
+  return place.chunk.uri === uri;
+}

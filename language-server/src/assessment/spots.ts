@@ -1,0 +1,24 @@
+import { findProperty } from "../design/things.js";
+import type { Place } from "../place.js";
+import type { Spot } from "../rules/rule.js";
+
+/** Where a spot is written: the value of its property, the word of its sentence, or the thing's name. */
+export function placeOf(spot: Spot): Place {
+  const { thing, property, word } = spot;
+  if (property !== undefined) {
+    const found = findProperty(thing, property);
+    if (found) return found.property.valuePlace;
+  }
+  const { declaration } = thing;
+  if (declaration.declares === "item") {
+    if (word === "count" && declaration.count) return declaration.count.place;
+    if (word === "part" && declaration.part) return declaration.part.place;
+  }
+  if (declaration.declares === "run") {
+    if (word === "length" && declaration.length) return declaration.length.place;
+    if (word === "cable" && declaration.cable) return declaration.cable.place;
+    if (word === "from" && declaration.from) return declaration.from.place;
+    if (word === "to" && declaration.to) return declaration.to.place;
+  }
+  return declaration.namePlace;
+}

@@ -1,0 +1,89 @@
+import type { Circuit, Terminal } from "../circuit/circuit.js";
+import { otherEnd } from "../circuit/circuit.js";
+import type { Design } from "../design/design.js";
+import type { Problem } from "../design/model.js";
+import type { Item, Run } from "../design/things.js";
+
+/** Kinds that are nothing unless wired. Boards, supplies and batteries may stand alone in a design half written. */
+const wiredKinds = new Set(["string", "isolator", "fuse", "spd", "meter", "combiner"]);
+
+/** What is wrong with how things are joined, whatever they are rated for. */
+export function wiringProblems(design: Design, circuit: Circuit): Problem[] {
+  const problems: Problem[] = [];
+  for (const run of design.runs) {
+    if (!run.from || !run.to || run.from.item !== run.to.item || run.from.terminal !== run.to.terminal) continue;
+    problems.push({
+      id: "self-joined",
+      severity: "error",
+      message: `${run.id} leaves and lands on ${terminalName(run)}: it joins nothing. Name the terminal it should reach.`,
+      place: run.declaration.to?.place ?? run.declaration.namePlace,
+    });
+  }
+  for (const item of design.items)
+    if (wiredKinds.has(item.kind) && !isWired(item, circuit)) problems.push(unwired(item));
+  problems.push(...deadLoops(design, circuit));
+  return problems;
+}
+
+function terminalName(run: Run): string {
+  const end = run.to;
+  return end ? (end.terminal ? `${end.item.id}.${end.terminal}` : end.item.id) : "";
+}
+
+function isWired(item: Item, circuit: Circuit): boolean {
+  for (const name of item.row?.terminals ?? []) {
+    const terminal = circuit.terminals.get(name === "" ? item.id : `${item.id}.${name}`);
+    if (terminal?.links.some((link) => link.by.is === "run")) return true;
+  }
+  return item.children.some((child) => isWired(child, circuit));
+}
+
+function unwired(item: Item): Problem {
+  return {
+    id: "unwired-item",
+    severity: "warning",
+    message: `No run reaches ${item.id}: it takes no part in the installation. Wire it with a run, or delete it.`,
+    place: item.declaration.namePlace,
+  };
+}
+
+/** Pieces of wiring with runs in them that no string, battery or supply feeds. */
+function deadLoops(design: Design, circuit: Circuit): Problem[] {
+  const fed = new Set<Terminal>();
+  const queue: Terminal[] = [];
+  for (const terminal of circuit.terminals.values()) {
+    const { item } = terminal;
+    // An inverter's ports and a board's ways are fed from inside, which this circuit does not join.
+    if (item.row?.source || item.parent || item.kind === "board") queue.push(terminal);
+  }
+  for (let terminal = queue.pop(); terminal; terminal = queue.pop()) {
+    if (fed.has(terminal)) continue;
+    fed.add(terminal);
+    for (const link of terminal.links) queue.push(otherEnd(link, terminal));
+  }
+  const problems: Problem[] = [];
+  const told = new Set<Terminal>();
+  for (const run of design.runs) {
+    if (!run.from || !run.to) continue;
+    const { item, terminal } = run.from;
+    const start = circuit.terminals.get(terminal === "" ? item.id : `${item.id}.${terminal}`);
+    if (!start || fed.has(start) || told.has(start)) continue;
+    mark(start, told);
+    problems.push({
+      id: "no-source",
+      severity: "warning",
+      message: `${run.id} belongs to wiring that no string, battery or supply feeds. Join it to a source, or delete it.`,
+      place: run.declaration.namePlace,
+    });
+  }
+  return problems;
+}
+
+function mark(start: Terminal, told: Set<Terminal>): void {
+  const queue = [start];
+  for (let terminal = queue.pop(); terminal; terminal = queue.pop()) {
+    if (told.has(terminal)) continue;
+    told.add(terminal);
+    for (const link of terminal.links) queue.push(otherEnd(link, terminal));
+  }
+}

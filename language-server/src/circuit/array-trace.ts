@@ -1,0 +1,132 @@
+import type { Item, Run } from "../design/things.js";
+import type { PvArray, Step, StringPath, SurgeTap } from "./array.js";
+import { type Link, otherEnd, type Terminal } from "./circuit.js";
+
+/** How a terminal is reached from the tracker: the link towards it. */
+type Towards = Map<Terminal, { readonly link: Link; readonly next: Terminal }>;
+
+/**
+ * Follows one connected piece of the array side from its tracker outwards (shortest way first), and reads off each
+ * string's way in, what feeds each run and device, and where surge protection is tapped.
+ */
+export function traceArray(region: readonly Terminal[], tracker: Terminal | undefined): PvArray {
+  const stringTerminals = region.filter(({ item }) => item.kind === "string");
+  const root = tracker ?? region[0]!;
+  const towards = reachFrom(root);
+  const strings: StringPath[] = [];
+  const runs = new Map<Run, Item[]>();
+  const devices = new Map<Item, Item[]>();
+
+  for (const terminal of stringTerminals) {
+    const steps = stepsTo(terminal, towards);
+    strings.push({ string: terminal.item, steps });
+    for (const step of steps) {
+      if (step.is === "run") push(runs, step, terminal.item);
+      else push(devices, step, terminal.item);
+    }
+  }
+  const landing: Run[] = [];
+  for (const link of root.links) if (link.by.is === "run") landing.push(link.by);
+
+  return {
+    id: tracker?.id ?? strings[0]?.string.id ?? root.id,
+    inverter: tracker?.item.parent,
+    tracker: tracker?.item,
+    strings,
+    surge: region
+      .filter(({ item }) => item.kind === "spd")
+      .map((tap) => surgeTap(tap, towards, stringTerminals, tracker)),
+    runs,
+    devices,
+    landing: tracker ? landing : [],
+  };
+}
+
+function reachFrom(root: Terminal): Towards {
+  const towards: Towards = new Map();
+  const queue = [root];
+  const seen = new Set(queue);
+  for (let index = 0; index < queue.length; index++) {
+    const terminal = queue[index]!;
+    for (const link of terminal.links) {
+      const next = otherEnd(link, terminal);
+      if (seen.has(next)) continue;
+      seen.add(next);
+      towards.set(next, { link, next: terminal });
+      queue.push(next);
+    }
+  }
+  return towards;
+}
+
+/** Runs and devices from a terminal to the root, each once, in order. */
+function stepsTo(start: Terminal, towards: Towards): Step[] {
+  const steps: Step[] = [];
+  for (let hop = towards.get(start); hop; hop = towards.get(hop.next)) {
+    if (steps[steps.length - 1] !== hop.link.by) steps.push(hop.link.by);
+  }
+  return steps;
+}
+
+function surgeTap(
+  terminal: Terminal,
+  towards: Towards,
+  strings: readonly Terminal[],
+  tracker: Terminal | undefined,
+): SurgeTap {
+  const hop = towards.get(terminal);
+  const run = hop?.link.by.is === "run" ? hop.link.by : undefined;
+  const at = hop?.next;
+  const isolatedBy = at ? isolatorsBetween(at, strings) : [];
+  return {
+    spd: terminal.item,
+    run,
+    at,
+    toInverter: at && tracker ? metres(stepsTo(at, towards)) : undefined,
+    toArray: at && metresToArray(at, strings),
+    isolatedBy,
+  };
+}
+
+/** Opening devices that lie between a terminal and every string that reaches it; empty when one string gets through. */
+function isolatorsBetween(at: Terminal, strings: readonly Terminal[]): Item[] {
+  const from = reachFrom(at);
+  const found = new Set<Item>();
+  for (const string of strings) {
+    const opening = stepsTo(string, from).filter(
+      (step): step is Item => step.is === "item" && step.row?.through === "opens",
+    );
+    if (opening.length === 0) return [];
+    for (const device of opening) found.add(device);
+  }
+  return [...found];
+}
+
+function metresToArray(at: Terminal, strings: readonly Terminal[]): number | undefined {
+  const from = reachFrom(at);
+  let furthest = 0;
+  for (const string of strings) {
+    const length = metres(stepsTo(string, from));
+    if (length === undefined) return undefined;
+    furthest = Math.max(furthest, length);
+  }
+  return furthest;
+}
+
+/** Metres of cable along some steps; undefined where a run has no length. */
+function metres(steps: readonly Step[]): number | undefined {
+  let sum = 0;
+  for (const step of steps) {
+    if (step.is !== "run") continue;
+    const length = step.declaration.length?.value;
+    if (length?.dimension !== "length") return undefined;
+    sum += length.si;
+  }
+  return sum;
+}
+
+function push<Key, Value>(map: Map<Key, Value[]>, key: Key, value: Value): void {
+  const list = map.get(key);
+  if (list) list.push(value);
+  else map.set(key, [value]);
+}

@@ -1,0 +1,113 @@
+import { parseQuantity } from "@sunwright/grammar";
+import type { Given, Origin } from "../physics/figure.js";
+import type { Quantity, Value } from "./model.js";
+import { type PropertyRow, propertyRow } from "./schema/index.js";
+import { findProperty, type Thing } from "./things.js";
+
+/** What is known of one property of one thing, and from where. */
+export interface Fact {
+  readonly value: Value;
+  readonly origin: Origin;
+}
+
+/**
+ * The nearest statement of a property: on the item, on its part, or the schema's assumption with its reason.
+ * Undefined where nothing is known: the check that needs it is then "not checked".
+ */
+export function fact(thing: Thing, name: string): Fact | undefined {
+  const found = findProperty(thing, name);
+  if (found) {
+    if (!found.property.value) return undefined;
+    return {
+      value: found.property.value,
+      origin: { kind: "stated", text: `${found.label}, ${name}`, place: found.property.valuePlace },
+    };
+  }
+  const row = thing.row && propertyRow(thing.row, name);
+  if (!row?.assumed) return undefined;
+  return {
+    value: assumedValue(row),
+    origin: { kind: "assumed", text: `${label(thing)}, ${name}: ${row.assumed.text}, because ${row.assumed.reason}` },
+  };
+}
+
+/** A quantity as a figure of the physics; undefined when it is not known, or not a quantity. */
+export function given(thing: Thing, name: string): Given | undefined {
+  const known = fact(thing, name);
+  if (known?.value.kind !== "quantity") return undefined;
+  return toGiven(thing, name, known.value, known.origin);
+}
+
+/** Both ends of a range. */
+export function givenRange(thing: Thing, name: string): { low: Given; high: Given } | undefined {
+  const known = fact(thing, name);
+  if (known?.value.kind !== "range") return undefined;
+  const symbol = symbolOf(thing, name);
+  return {
+    low: { ...toGiven(thing, name, known.value.low, known.origin), symbol: `${symbol},min` },
+    high: { ...toGiven(thing, name, known.value.high, known.origin), symbol: `${symbol},max` },
+  };
+}
+
+/** A word of an enumeration. */
+export function wordOf(thing: Thing, name: string): string | undefined {
+  const known = fact(thing, name);
+  return known?.value.kind === "word" ? known.value.value : undefined;
+}
+
+export function flagOf(thing: Thing, name: string): boolean | undefined {
+  const known = fact(thing, name);
+  return known?.value.kind === "flag" ? known.value.value : undefined;
+}
+
+export function textOf(thing: Thing, name: string): string | undefined {
+  const known = fact(thing, name);
+  return known?.value.kind === "text" ? known.value.value : undefined;
+}
+
+export function label(thing: Thing): string {
+  return thing.is === "part" ? thing.name : thing.id;
+}
+
+function toGiven(thing: Thing, name: string, quantity: Quantity, origin: Origin): Given {
+  return {
+    kind: "given",
+    symbol: symbolOf(thing, name),
+    value: quantity.si,
+    dimension: quantity.dimension,
+    unit: quantity.unit,
+    origin,
+  };
+}
+
+function symbolOf(thing: Thing, name: string): string {
+  return (thing.row && propertyRow(thing.row, name)?.symbol) ?? name;
+}
+
+const assumedValues = new WeakMap<PropertyRow, Value>();
+
+function assumedValue(row: PropertyRow): Value {
+  let value = assumedValues.get(row);
+  if (!value) {
+    value = parseAssumed(row);
+    assumedValues.set(row, value);
+  }
+  return value;
+}
+
+function parseAssumed(row: PropertyRow): Value {
+  const text = row.assumed?.text ?? "";
+  switch (row.shape.is) {
+    case "quantity":
+    case "count": {
+      const { written, unit, si, dimension } = parseQuantity(text);
+      return { kind: "quantity", written, unit, si, dimension: dimension ?? "number" };
+    }
+    case "flag":
+      return { kind: "flag", value: text === "yes" };
+    case "text":
+      return { kind: "text", value: text };
+    default:
+      return { kind: "word", value: text };
+  }
+}

@@ -1,0 +1,68 @@
+import type { Mention, Problem } from "./model.js";
+import type { Names } from "./names.js";
+import { nearest } from "./suggest.js";
+import type { End, Part } from "./things.js";
+
+export function partOfMention(names: Names, mention: Mention): Part | undefined {
+  return mention.path.length === 1 ? names.parts.get(mention.path[0] ?? "") : undefined;
+}
+
+/** The terminal a run's end names. `side` is what an unmarked end of a two-terminal device means. */
+export function endOfRun(names: Names, mention: Mention, side: "in" | "out", problems: Problem[]): End | undefined {
+  const resolved = names.resolve(mention);
+  switch (resolved.is) {
+    case "ambiguous":
+      problems.push({
+        id: "ambiguous-name",
+        severity: "error",
+        message: `${mention.path.join(".")} may be ${resolved.items.map((item) => item.id).join(" or ")}. Write the whole path.`,
+        place: mention.place,
+        suggestions: resolved.items.map((item) => ({ title: `Write ${item.id}`, text: item.id })),
+        related: resolved.items.map((item) => ({ place: item.declaration.namePlace, message: item.id })),
+      });
+      return undefined;
+    case "nothing":
+      problems.push(mentionProblem(mention, resolved.at, resolved.known, resolved.at === 0 ? "item" : "terminal"));
+      return undefined;
+    case "item": {
+      const { item } = resolved;
+      const terminals = item.row?.terminals ?? [];
+      if (terminals.length === 0) {
+        const inner = item.children.filter((child) => (child.row?.terminals.length ?? 0) > 0).map((child) => child.id);
+        problems.push({
+          id: "no-terminal",
+          severity: "error",
+          message:
+            inner.length > 0
+              ? `${item.id} has no terminal of its own: say which of its ports, ${inner.join(", ")}.`
+              : `${item.id} is a ${item.kind} and has no terminal: a run cannot end at it.`,
+          place: mention.place,
+          suggestions: inner.map((id) => ({ title: `Wire ${id}`, text: id })),
+        });
+        return undefined;
+      }
+      const terminal = resolved.terminal || (terminals.includes(side) ? side : (terminals[0] ?? ""));
+      return { item, terminal, mention };
+    }
+  }
+}
+
+/** "There is no Q7. Did you mean Q1?", at the one segment that is not known. */
+export function mentionProblem(mention: Mention, at: number, known: Iterable<string>, sort: string): Problem {
+  const word = mention.path[at] ?? "";
+  const choices = [...known];
+  const near = nearest(word, choices);
+  const within = at > 0 ? ` in ${mention.path.slice(0, at).join(".")}` : "";
+  const offer = near
+    ? ` Did you mean ${near}?`
+    : at > 0 && choices.length > 0
+      ? ` It has ${choices.slice(0, 8).join(", ")}.`
+      : ` Declare it, or add the file that does with "use".`;
+  return {
+    id: "unknown-name",
+    severity: "error",
+    message: `There is no ${sort} ${word}${within}.${offer}`,
+    place: mention.places[at] ?? mention.place,
+    suggestions: near ? [{ title: `Change to ${near}`, text: near }] : [],
+  };
+}

@@ -1,0 +1,74 @@
+import type { Block, ItemDeclaration, Mention, PartDeclaration, Property, RunDeclaration } from "./model.js";
+import type { KindRow } from "./schema/index.js";
+
+/** A part with its row of the schema. */
+export interface Part {
+  readonly is: "part";
+  readonly name: string;
+  readonly kind: string;
+  readonly row?: KindRow;
+  readonly declaration: PartDeclaration;
+}
+
+/** One place where an item's properties are written: the item itself, then the part it is. */
+export interface Layer {
+  readonly label: string;
+  readonly block: Block;
+}
+
+/** One thing on the wall, or one port of it. */
+export interface Item {
+  readonly is: "item";
+  /** Dotted path, unique in the design: `Q1`, `INV.pv1`, `CU.R1.K1`. */
+  readonly id: string;
+  readonly name: string;
+  readonly kind: string;
+  readonly row?: KindRow;
+  readonly declaration: ItemDeclaration;
+  readonly part?: Part;
+  /** How many units the item is (modules of a string); 1 where no count is written. */
+  readonly count: number;
+  readonly layers: readonly Layer[];
+  readonly parent?: Item;
+  readonly children: Item[];
+}
+
+export interface Run {
+  readonly is: "run";
+  readonly id: string;
+  readonly kind: "run";
+  readonly row: KindRow;
+  readonly declaration: RunDeclaration;
+  readonly cable?: Part;
+  readonly layers: readonly Layer[];
+  readonly from?: End;
+  readonly to?: End;
+}
+
+/** One end of a run. */
+export interface End {
+  readonly item: Item;
+  /** `in`, `out`, or empty where the item has one unnamed terminal, as a port has. */
+  readonly terminal: string;
+  readonly mention: Mention;
+}
+
+export type Thing = Item | Run | Part;
+
+/** The block that states a property of a thing, nearest first. */
+export function findProperty(thing: Thing, name: string): { property: Property; label: string } | undefined {
+  if (thing.is === "part") {
+    const property = inBlock(thing.declaration, name);
+    return property && { property, label: thing.name };
+  }
+  for (const { block, label } of thing.layers) {
+    const property = inBlock(block, name);
+    if (property) return { property, label };
+  }
+  return undefined;
+}
+
+function inBlock(block: Block, name: string): Property | undefined {
+  for (const property of block.properties) if (property.name === name) return property;
+  return undefined;
+}

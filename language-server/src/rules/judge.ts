@@ -1,0 +1,112 @@
+import { fact, flagOf, given, givenRange, textOf, wordOf } from "../design/facts.js";
+import type { Part, Thing } from "../design/things.js";
+import type { Figure, Given } from "../physics/figure.js";
+import type { Finding, Missing, NotApplicable, NotChecked, Pass } from "./rule.js";
+import type { RuleSet } from "./rule-set.js";
+
+/** Thrown by the `need…` readers and caught by the assessment: the check becomes "not checked". */
+export class NotKnown extends Error {
+  constructor(readonly missing: readonly Missing[]) {
+    super(
+      missing.map(({ thing, property }) => `${thing.is === "part" ? thing.name : thing.id}.${property}`).join(", "),
+    );
+  }
+}
+
+/**
+ * What a rule may ask while it judges: facts of things, facts of the site, figures of the rule set.
+ * The `need…` readers stop the check when something is unknown; the plain ones return undefined.
+ */
+export class Judge {
+  constructor(
+    readonly ruleSet: RuleSet,
+    /** The site block; undefined in a file without one. Its absence makes every site fact unknown. */
+    readonly site: Thing | undefined,
+    /** Parts in scope, for fixes that choose another one. */
+    readonly parts: ReadonlyMap<string, Part>,
+    /** Site's own values for limits of the rule set, by property name. */
+    private readonly limits: Thing | undefined,
+  ) {}
+
+  /** Several quantities at once, so that everything missing is named together. */
+  need<const Wanted extends readonly (readonly [Thing, string])[]>(...wanted: Wanted): { [K in keyof Wanted]: Given } {
+    const missing: Missing[] = [];
+    const found = wanted.map(([thing, property]) => {
+      const figure = given(thing, property);
+      if (!figure) missing.push({ thing, property });
+      return figure;
+    });
+    if (missing.length > 0) throw new NotKnown(missing);
+    return found as { [K in keyof Wanted]: Given };
+  }
+  needRange(thing: Thing, property: string): { low: Given; high: Given } {
+    return givenRange(thing, property) ?? this.unknown(thing, property);
+  }
+  needWord(thing: Thing, property: string): string {
+    return wordOf(thing, property) ?? this.unknown(thing, property);
+  }
+  needFlag(thing: Thing, property: string): boolean {
+    return flagOf(thing, property) ?? this.unknown(thing, property);
+  }
+  needText(thing: Thing, property: string): string {
+    return textOf(thing, property) ?? this.unknown(thing, property);
+  }
+  quantity(thing: Thing, property: string): Given | undefined {
+    return given(thing, property);
+  }
+  range(thing: Thing, property: string): { low: Given; high: Given } | undefined {
+    return givenRange(thing, property);
+  }
+  word(thing: Thing, property: string): string | undefined {
+    return wordOf(thing, property);
+  }
+  flag(thing: Thing, property: string): boolean | undefined {
+    return flagOf(thing, property);
+  }
+  text(thing: Thing, property: string): string | undefined {
+    return textOf(thing, property);
+  }
+  /** Whether anything at all is stated or assumed for a property. */
+  knows(thing: Thing, property: string): boolean {
+    return fact(thing, property) !== undefined;
+  }
+
+  /** A fact of the site. */
+  siteQuantity(property: string): Given | undefined {
+    return this.site && given(this.site, property);
+  }
+  needSite(property: string): Given {
+    return this.siteQuantity(property) ?? this.unknownOfSite(property);
+  }
+  siteWord(property: string): string | undefined {
+    return this.site && wordOf(this.site, property);
+  }
+
+  /** A limit of the rule set, or the site's own value for it. */
+  limit(name: string): Given {
+    const own = this.limits && given(this.limits, name);
+    return own ?? this.ruleSet.limit(name);
+  }
+
+  unknown(thing: Thing, property: string): never {
+    throw new NotKnown([{ thing, property }]);
+  }
+  private unknownOfSite(property: string): never {
+    throw new NotKnown(this.site ? [{ thing: this.site, property }] : []);
+  }
+
+  /** A comparison that holds. Utilisation is value / limit. */
+  pass(value: Figure, limit?: Figure, against?: string): Pass {
+    const utilisation = limit && limit.value !== 0 ? value.value / limit.value : undefined;
+    return { outcome: "pass", value, limit, utilisation, against };
+  }
+  finding(finding: Omit<Finding, "outcome">): Finding {
+    return { outcome: "finding", ...finding };
+  }
+  notApplicable(reason: string): NotApplicable {
+    return { outcome: "not-applicable", reason };
+  }
+  notChecked(reason: string, ...missing: Missing[]): NotChecked {
+    return { outcome: "not-checked", missing, reason };
+  }
+}
