@@ -4,14 +4,12 @@ import { as, derive, tabulated } from "./make.js";
 
 /** Current-carrying capacity: Iz = It · Ca · Cg · Ci, each factor from a table of the rule set. */
 
-export type Insulation = "70C-thermoplastic" | "90C-thermosetting" | "pv";
-export type Construction = "single-core" | "multicore" | "flat-twin" | "armoured";
-
-/** One column of a published table, ready to look up. */
+/** One column of a published table, ready to look up. The words are those of the cable's and the run's properties. */
 export interface AmpacityColumn {
-  readonly insulation: Insulation;
-  readonly construction: Construction;
-  /** Words of the property `method`, as in the text. One column may serve several. */
+  /** `pv-120`, `thermosetting-90`, `thermoplastic-70`. */
+  readonly insulation: string;
+  /** Cable types: `pv`, `singles`, … */
+  readonly types: readonly string[];
   readonly methods: readonly string[];
   readonly loadedConductors: 2 | 3;
   readonly ambient: AmbientRule;
@@ -29,23 +27,28 @@ export interface AmbientRule {
   readonly source: Source;
 }
 
-/** A column from rows of [size in mm², A]. */
+/** A column from [size in mm², A]; `read` lists the sizes that were read in print where the rest is from memory. */
 export function ampacityColumn(
   head: Omit<AmpacityColumn, "ratings">,
   name: string,
   source: Source,
-  rows: readonly (readonly [size: number, amperes: number])[],
+  rows: SizeTable,
+  read: readonly number[] = [],
 ): AmpacityColumn {
+  const readSource: Source = { ...source, basis: "read" };
   const ratings = rows.map(([size, amperes]): [number, Given] => [
     size,
-    tabulated("It", amperes, "current", "A", `${name}, ${size} mm²`, source),
+    tabulated("It", amperes, "current", "A", `${name}, ${size} mm²`, read.includes(size) ? readSource : source),
   ]);
   return { ...head, ratings: new Map(ratings) };
 }
 
+/** Rows of [nominal size in mm², figure], smallest first. */
+export type SizeTable = readonly (readonly [size: number, value: number])[];
+
 export interface CableQuestion {
-  readonly insulation: Insulation;
-  readonly construction: Construction;
+  readonly insulation: string;
+  readonly type: string;
   readonly method: string;
   readonly loadedConductors: 2 | 3;
 }
@@ -55,7 +58,7 @@ export function findColumn(columns: readonly AmpacityColumn[], cable: CableQuest
   return columns.find(
     (column) =>
       column.insulation === cable.insulation &&
-      column.construction === cable.construction &&
+      column.types.includes(cable.type) &&
       column.loadedConductors === cable.loadedConductors &&
       column.methods.includes(cable.method),
   );
