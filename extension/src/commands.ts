@@ -4,7 +4,10 @@ import type { BaseLanguageClient } from "vscode-languageclient";
 /** Commands that are the same in the desktop and the browser. */
 export function registerCommands(context: ExtensionContext, client: BaseLanguageClient): Disposable[] {
   return [
-    commands.registerCommand("sunwright.restartServer", () => client.restart()),
+    commands.registerCommand("sunwright.restartServer", async () => {
+      await client.stop();
+      await client.start();
+    }),
     commands.registerCommand("sunwright.showReference", () =>
       commands.executeCommand("markdown.showPreview", Uri.joinPath(context.extensionUri, "docs", "language.md")),
     ),
