@@ -112,7 +112,7 @@ function outcomes(rule: Rule, subject: unknown, judge: Judge): readonly Outcome[
     const judged = rule.judge(subject, judge);
     return Array.isArray(judged) ? judged : [judged as Outcome];
   } catch (error) {
-    if (error instanceof NotKnown) return [{ outcome: "not-checked", missing: error.missing }];
+    if (error instanceof NotKnown) return [error.outcome()];
     throw error;
   }
 }

@@ -6,10 +6,19 @@ import type { RuleSet } from "./rule-set.js";
 
 /** Thrown by the `need…` readers and caught by the assessment: the check becomes "not checked". */
 export class NotKnown extends Error {
-  constructor(readonly missing: readonly Missing[]) {
+  constructor(
+    readonly missing: readonly Missing[],
+    /** For what no property can say. */
+    readonly reason?: string,
+  ) {
     super(
-      missing.map(({ thing, property }) => `${thing.is === "part" ? thing.name : thing.id}.${property}`).join(", "),
+      reason ??
+        missing.map(({ thing, property }) => `${thing.is === "part" ? thing.name : thing.id}.${property}`).join(", "),
     );
+  }
+
+  outcome(): NotChecked {
+    return { outcome: "not-checked", missing: this.missing, reason: this.reason };
   }
 }
 
@@ -99,6 +108,10 @@ export class Judge {
   pass(value: Figure, limit?: Figure, against?: string): Pass {
     const utilisation = limit && limit.value !== 0 ? value.value / limit.value : undefined;
     return { outcome: "pass", value, limit, utilisation, against };
+  }
+  /** A yes-or-no check that holds; `what` says what does. */
+  holds(what: string): Pass {
+    return { outcome: "pass", against: what };
   }
   finding(finding: Omit<Finding, "outcome">): Finding {
     return { outcome: "finding", ...finding };

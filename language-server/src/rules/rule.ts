@@ -35,11 +35,12 @@ export interface Related {
 
 export interface Pass {
   readonly outcome: "pass";
-  readonly value: Figure;
+  /** Absent for yes-or-no checks. */
+  readonly value?: Figure;
   readonly limit?: Figure;
   /** Share of the limit that is used; above 1 would not be a pass. Undefined for yes-or-no checks. */
   readonly utilisation?: number;
-  /** What was compared with what, when a subject passes several comparisons: "the limit of INV". */
+  /** What was compared with what, when a subject passes several comparisons: "the limit of INV"; or what holds. */
   readonly against?: string;
 }
 export interface Finding {

@@ -1,0 +1,107 @@
+import type { PvArray } from "../circuit/array.js";
+import { wordOf } from "../design/facts.js";
+import type { Item, Part } from "../design/things.js";
+import type { Derived, Given } from "../physics/figure.js";
+import { maximumShortCircuitCurrent, parallelCurrent } from "../physics/short-circuit.js";
+import { coldOpenCircuitVoltage } from "../physics/string-voltage.js";
+import { type Judge, NotKnown } from "./judge.js";
+
+/** Figures of strings and arrays that many rules ask for; each is worked out once an assessment. */
+
+/** The module that a string is made of. Throws NotKnown where the string names none that exists. */
+export function moduleOf(string: Item): Part {
+  if (!string.part) throw new NotKnown([], "no module is named for the string");
+  return string.part;
+}
+
+/** n, modules in series. */
+export function modulesInSeries(string: Item, count = string.count): Given {
+  const place = string.declaration.count?.place;
+  return {
+    kind: "given",
+    symbol: "n",
+    value: count,
+    dimension: "number",
+    unit: "",
+    origin: { kind: "stated", text: "modules in series", place },
+  };
+}
+
+/** Uoc,max of so many modules of a part in series at the site's lowest temperature, V. */
+export function coldVoltage(modules: Given, module: Part, judge: Judge): Derived {
+  const [voltage] = judge.need([module, "open-circuit-voltage"]);
+  const coefficient = judge.quantity(module, "open-circuit-voltage-coefficient");
+  // The tables of factors hold for crystalline silicon only.
+  if (!coefficient && wordOf(module, "technology") === "thin-film")
+    return judge.unknown(module, "open-circuit-voltage-coefficient");
+  const lowestTemperature = judge.siteQuantity("lowest-temperature");
+  const inputs = { modules, voltage, coefficient, lowestTemperature };
+  const cold = coldOpenCircuitVoltage(inputs, judge.ruleSet.coldFactors);
+  return cold ?? judge.unknown(module, "open-circuit-voltage-coefficient");
+}
+
+/** Isc,max of a string of a part, A. */
+export function maximumCurrent(module: Part, judge: Judge): Derived {
+  const [current] = judge.need([module, "short-circuit-current"]);
+  const factor = judge.limit("short-circuit-factor");
+  return maximumShortCircuitCurrent({ current, factor, bifacialGain: judge.quantity(module, "bifacial-gain") });
+}
+
+interface Known {
+  readonly voltages: Map<Item, Derived>;
+  readonly currents: Map<Part, Derived>;
+}
+const memory = new WeakMap<Judge, Known>();
+
+function knownTo(judge: Judge): Known {
+  let known = memory.get(judge);
+  if (!known) {
+    known = { voltages: new Map(), currents: new Map() };
+    memory.set(judge, known);
+  }
+  return known;
+}
+
+/** Uoc,max of a string, V. */
+export function stringColdVoltage(string: Item, judge: Judge): Derived {
+  const { voltages } = knownTo(judge);
+  let voltage = voltages.get(string);
+  if (!voltage) {
+    voltage = coldVoltage(modulesInSeries(string), moduleOf(string), judge);
+    voltages.set(string, voltage);
+  }
+  return voltage;
+}
+
+/** Isc,max of a string, A. */
+export function stringMaximumCurrent(string: Item, judge: Judge): Derived {
+  const { currents } = knownTo(judge);
+  const module = moduleOf(string);
+  let current = currents.get(module);
+  if (!current) {
+    current = maximumCurrent(module, judge);
+    currents.set(module, current);
+  }
+  return current;
+}
+
+/** The string with the highest Uoc,max of an array, with that voltage: everything joined to the array may see it. */
+export function highestOf(array: PvArray, judge: Judge): { readonly string: Item; readonly voltage: Derived } {
+  let highest: { string: Item; voltage: Derived } | undefined;
+  for (const { string } of array.strings) {
+    const voltage = stringColdVoltage(string, judge);
+    if (!highest || voltage.value > highest.voltage.value) highest = { string, voltage };
+  }
+  if (!highest) throw new NotKnown([], "no string is wired to it");
+  return highest;
+}
+
+/** Isc,max of strings in parallel, A; of a single string its own. */
+export function sumOfMaximumCurrents(strings: readonly Item[], judge: Judge): Derived {
+  const [only, another] = strings;
+  if (only && !another) return stringMaximumCurrent(only, judge);
+  return parallelCurrent(
+    strings.map((string) => stringMaximumCurrent(string, judge)),
+    "Isc,max",
+  );
+}
