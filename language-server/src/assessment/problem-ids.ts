@@ -10,6 +10,7 @@ export const problemTitles: Readonly<Record<string, string>> = {
   "missing-unit": "A number without the unit it needs.",
   "wrong-dimension": "A quantity of another dimension than the property has.",
   "wrong-value": "A value of another sort than the property has.",
+  "impossible-value": "A value that nothing can have: a negative length, a positive voltage coefficient.",
   "unknown-word": "A word outside the list that a property allows.",
   "unknown-property": "A property that this kind of thing does not have.",
   "unknown-kind": "A kind of thing that is not known, or may not stand here.",

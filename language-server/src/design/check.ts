@@ -1,6 +1,16 @@
 import { checkShape } from "./check-shape.js";
 import type { Block, Declaration, ItemDeclaration, Problem, Property } from "./model.js";
-import { type KindRow, kindRow, kindsWithin, partKinds, partRow, propertyRow, topLevelKinds } from "./schema/index.js";
+import { isPossible } from "./possible.js";
+import {
+  type KindRow,
+  kindRow,
+  kindsWithin,
+  type PropertyRow,
+  partKinds,
+  partRow,
+  propertyRow,
+  topLevelKinds,
+} from "./schema/index.js";
 import { departureRow, readingRow, runRow } from "./schema/wiring.js";
 import { nearest } from "./suggest.js";
 
@@ -90,10 +100,33 @@ function* checkBlock(block: Block, row: KindRow): Generator<Problem> {
     } else seen.set(property.name, property);
     const known = propertyRow(row, property.name);
     if (!known) yield unknownProperty(property, row);
-    else if (property.value)
+    else if (property.value) {
       yield* checkShape(known.shape, property.value, property.valuePlace, property.name, known.typical);
+      yield* checkPossible(property, known);
+    }
   }
   for (const nested of block.nested) yield* checkItem(nested, row.kind);
+}
+
+function* checkPossible(property: Property, row: PropertyRow): Generator<Problem> {
+  const { value, name, valuePlace: place } = property;
+  if (row.shape.is !== "quantity" && row.shape.is !== "range") return;
+  const quantities = value?.kind === "range" ? [value.low, value.high] : value?.kind === "quantity" ? [value] : [];
+  const { dimensions } = row.shape;
+  for (const quantity of quantities) {
+    const { si, dimension, written, unit } = quantity;
+    if (!Number.isFinite(si) || !dimensions.includes(dimension) || isPossible(row, quantity)) continue;
+    const wanted = row.sign === "negative" ? "is negative" : "cannot be less than nothing";
+    const other = `${-written} ${unit}`;
+    yield {
+      id: "impossible-value",
+      severity: "error",
+      message: `${name} ${wanted}; this is ${written} ${unit}. Nothing is computed with it: write the figure of the data sheet with its sign.`,
+      place,
+      suggestions: value?.kind === "quantity" && written !== 0 ? [{ title: `Change to ${other}`, text: other }] : [],
+    };
+    return;
+  }
 }
 
 function unknownProperty(property: Property, row: KindRow): Problem {

@@ -1,6 +1,7 @@
 import { parseQuantity } from "@sunwright/grammar";
 import type { Given, Origin } from "../physics/figure.js";
 import type { Quantity, Value } from "./model.js";
+import { isPossible } from "./possible.js";
 import { type PropertyRow, propertyRow } from "./schema/index.js";
 import { findProperty, type Thing } from "./things.js";
 
@@ -31,10 +32,13 @@ export function fact(thing: Thing, name: string): Fact | undefined {
   };
 }
 
-/** A quantity as a figure of the physics; undefined when it is not known, or not a quantity. */
+/**
+ * A quantity as a figure of the physics; undefined when it is not known, not a quantity, or one that the property
+ * cannot have (600 A for a voltage): what is wrong with the text is no ground for a check to pass.
+ */
 export function given(thing: Thing, name: string): Given | undefined {
   const known = fact(thing, name);
-  if (known?.value.kind !== "quantity") return undefined;
+  if (known?.value.kind !== "quantity" || !fits(thing, name, known.value)) return undefined;
   return toGiven(thing, name, known.value, known.origin);
 }
 
@@ -42,17 +46,22 @@ export function given(thing: Thing, name: string): Given | undefined {
 export function givenRange(thing: Thing, name: string): { low: Given; high: Given } | undefined {
   const known = fact(thing, name);
   if (known?.value.kind !== "range") return undefined;
+  const { low, high } = known.value;
+  if (!fits(thing, name, low) || !fits(thing, name, high) || low.si > high.si) return undefined;
   const symbol = symbolOf(thing, name);
   return {
-    low: { ...toGiven(thing, name, known.value.low, known.origin), symbol: `${symbol},min` },
-    high: { ...toGiven(thing, name, known.value.high, known.origin), symbol: `${symbol},max` },
+    low: { ...toGiven(thing, name, low, known.origin), symbol: `${symbol},min` },
+    high: { ...toGiven(thing, name, high, known.origin), symbol: `${symbol},max` },
   };
 }
 
-/** A word of an enumeration. */
+/** A word of an enumeration, or a name; undefined for a word outside the enumeration. */
 export function wordOf(thing: Thing, name: string): string | undefined {
   const known = fact(thing, name);
-  return known?.value.kind === "word" ? known.value.value : undefined;
+  if (known?.value.kind !== "word") return undefined;
+  const shape = shapeOf(thing, name);
+  if (shape?.is === "words" && !shape.words.includes(known.value.value)) return undefined;
+  return known.value.value;
 }
 
 export function flagOf(thing: Thing, name: string): boolean | undefined {
@@ -67,6 +76,19 @@ export function textOf(thing: Thing, name: string): string | undefined {
 
 export function label(thing: Thing): string {
   return thing.is === "part" ? thing.name : thing.id;
+}
+
+function fits(thing: Thing, name: string, quantity: Quantity): boolean {
+  const row = thing.row && propertyRow(thing.row, name);
+  if (!row) return Number.isFinite(quantity.si);
+  const { shape } = row;
+  if (shape.is === "count") return quantity.dimension === "number" && Number.isInteger(quantity.si) && quantity.si >= 0;
+  if (shape.is !== "quantity" && shape.is !== "range") return false;
+  return shape.dimensions.includes(quantity.dimension) && isPossible(row, quantity);
+}
+
+function shapeOf(thing: Thing, name: string): PropertyRow["shape"] | undefined {
+  return thing.row && propertyRow(thing.row, name)?.shape;
 }
 
 function toGiven(thing: Thing, name: string, quantity: Quantity, origin: Origin): Given {

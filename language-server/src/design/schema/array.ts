@@ -62,7 +62,13 @@ export const arrayKinds: readonly KindRow[] = [
         "open-circuit-voltage-coefficient",
         ["ratio-per-kelvin", "voltage-per-kelvin"],
         "Change of Uoc per kelvin of cell temperature; negative.",
-        { symbol: "β", sheet: "temperature coefficient of Voc", typical: "-0.25 %/K", essential: true },
+        {
+          symbol: "β",
+          sheet: "temperature coefficient of Voc",
+          typical: "-0.25 %/K",
+          essential: true,
+          sign: "negative",
+        },
       ),
       quantity(
         "short-circuit-current-coefficient",
@@ -75,12 +81,13 @@ export const arrayKinds: readonly KindRow[] = [
         sheet: "temperature coefficient of Pmax",
         typical: "-0.29 %/K",
         essential: true,
+        sign: "negative",
       }),
       quantity(
         "voltage-at-max-power-coefficient",
         ["ratio-per-kelvin", "voltage-per-kelvin"],
         "Change of Ump per kelvin. Few sheets print it; without it, it is derived from the power and current coefficients.",
-        { symbol: "βmp", sheet: "temperature coefficient of Vmp", typical: "-0.29 %/K" },
+        { symbol: "βmp", sheet: "temperature coefficient of Vmp", typical: "-0.29 %/K", sign: "negative" },
       ),
       quantity("max-system-voltage", "voltage", "Highest system voltage the module may be used at.", {
         symbol: "Usys",

@@ -60,10 +60,12 @@ export const readingRow: KindRow = {
     quantity("open-circuit-voltage", "voltage", "Open-circuit voltage as read.", {
       symbol: "Uoc,read",
       typical: "402 V",
+      sign: "either",
     }),
     quantity("short-circuit-current", "current", "Short-circuit current as read.", {
       symbol: "Isc,read",
       typical: "9.1 A",
+      sign: "either",
     }),
     quantity("irradiance", "irradiance", "Irradiance in the plane of the modules at that moment.", {
       symbol: "G",
