@@ -101,13 +101,19 @@ export class Judge {
     throw new NotKnown([{ thing, property }]);
   }
   private unknownOfSite(property: string): never {
-    throw new NotKnown(this.site ? [{ thing: this.site, property }] : []);
+    if (this.site) throw new NotKnown([{ thing: this.site, property }]);
+    throw new NotKnown([], `there is no site, so its ${property} is not known`);
   }
 
   /** A comparison that holds. Utilisation is value / limit. */
   pass(value: Figure, limit?: Figure, against?: string): Pass {
     const utilisation = limit && limit.value !== 0 ? value.value / limit.value : undefined;
     return { outcome: "pass", value, limit, utilisation, against };
+  }
+  /** A comparison with a lower bound that holds: the bound over the value is the share that is used. */
+  passAtLeast(value: Figure, bound: Figure, against?: string): Pass {
+    const utilisation = value.value === 0 ? undefined : bound.value / value.value;
+    return { outcome: "pass", value, limit: bound, utilisation, against };
   }
   /** A yes-or-no check that holds; `what` says what does. */
   holds(what: string): Pass {
