@@ -1,0 +1,17 @@
+import type { Derived, Figure, Source } from "./figure.js";
+import { as, derive } from "./make.js";
+
+const clipped: Source = {
+  title: "an input that holds its current to its limit, voltage taken as unchanged",
+  basis: "arithmetic",
+};
+
+/**
+ * Share of the power that an input cannot take in full sun, a ratio. `working` is the current at maximum power, `limit`
+ * what the input operates at (A). An upper bound: at less current an array works at a slightly higher voltage.
+ */
+export function clippedShare(working: Figure, limit: Figure): Derived {
+  const value = Math.max(1 - limit.value / working.value, 0);
+  const terms = [as("Imax", limit), as("I", working)];
+  return derive("δ", value, "ratio", "%", "1 − Imax / I", terms, clipped);
+}
