@@ -81,12 +81,20 @@ function signatureOf(zone: Zone, ruleSet: RuleSet, design: Design): unknown[] {
       for (const step of steps) add(step);
       signature.push(steps.length);
     }
-    for (const { spd, run, at } of array.surge) {
+    for (const { spd, at } of array.surge) {
       add(spd);
-      if (run) add(run);
       signature.push(at?.id);
     }
-    for (const run of array.landing) add(run);
+    // Every device and run that is joined to the array, each once: a link is met from both its terminals, and a
+    // combiner's inside is one link for each of its inputs.
+    let last: Thing | undefined;
+    for (const terminal of array.terminals) {
+      for (const link of terminal.links) {
+        if (link.a !== terminal || link.by === last) continue;
+        last = link.by;
+        add(last);
+      }
+    }
   }
   return signature;
 }

@@ -39,6 +39,7 @@ export function traceArray(region: readonly Terminal[], tracker: Terminal | unde
     runs,
     devices,
     landing: tracker ? landing : [],
+    terminals: region,
   };
 }
 
@@ -77,27 +78,31 @@ function surgeTap(
   const hop = towards.get(terminal);
   const run = hop?.link.by.is === "run" ? hop.link.by : undefined;
   const at = hop?.next;
-  const isolatedBy = at ? isolatorsBetween(at, strings) : [];
+  const ways = strings.length > 0 ? waysToStrings(terminal, strings) : [];
   return {
     spd: terminal.item,
     run,
     at,
     toInverter: at && tracker ? metres(stepsTo(at, towards)) : undefined,
     toArray: at && metresToArray(at, strings),
-    isolatedBy,
+    isolatedBy: onEveryWay(ways, (item) => item.row?.through === "opens"),
+    fusedBy: onEveryWay(ways, (item) => item.kind === "fuse"),
   };
 }
 
-/** Opening devices that lie between a terminal and every string that reaches it; empty when one string gets through. */
-function isolatorsBetween(at: Terminal, strings: readonly Terminal[]): Item[] {
-  const from = reachFrom(at);
+/** What lies between a terminal and each string that it is joined to. */
+function waysToStrings(terminal: Terminal, strings: readonly Terminal[]): Step[][] {
+  const from = reachFrom(terminal);
+  return strings.map((string) => stepsTo(string, from));
+}
+
+/** Devices of a sort that lie on the ways; empty when one of the ways has none. */
+function onEveryWay(ways: readonly (readonly Step[])[], isSort: (item: Item) => boolean): Item[] {
   const found = new Set<Item>();
-  for (const string of strings) {
-    const opening = stepsTo(string, from).filter(
-      (step): step is Item => step.is === "item" && step.row?.through === "opens",
-    );
-    if (opening.length === 0) return [];
-    for (const device of opening) found.add(device);
+  for (const way of ways) {
+    const devices = way.filter((step): step is Item => step.is === "item" && isSort(step));
+    if (devices.length === 0) return [];
+    for (const device of devices) found.add(device);
   }
   return [...found];
 }

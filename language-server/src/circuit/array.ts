@@ -22,6 +22,8 @@ export interface SurgeTap {
   readonly toArray?: number;
   /** Opening devices between the tap and every string that reaches it; empty: it is live whenever there is light. */
   readonly isolatedBy: readonly Item[];
+  /** Fuses between it and every string that reaches it; empty: a string feeds it through no fuse. */
+  readonly fusedBy: readonly Item[];
 }
 
 /** Strings joined on one tracker with all that lies between: what IEC 62548 calls a PV array with its cables. */
@@ -38,6 +40,8 @@ export interface PvArray {
   readonly devices: ReadonlyMap<Item, readonly Item[]>;
   /** Runs that land directly on the tracker's terminal. */
   readonly landing: readonly Run[];
+  /** Every terminal that is joined to the array, with all that lands on it. */
+  readonly terminals: readonly Terminal[];
 }
 
 /** One inverter with the arrays on its trackers: what has to be computed again together when one line of it changes. */

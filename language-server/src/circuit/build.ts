@@ -39,6 +39,8 @@ export function buildCircuit(design: Design): Circuit {
       // Nesting is feeding: a combiner's fuse lies between its own outer terminal and the bar.
       if (item.kind === "combiner" && child.row?.terminals.includes("out"))
         join(terminal(child, "out"), terminal(item, "in"), item, false);
+      else if (item.kind === "combiner" && child.kind === "spd")
+        join(terminal(child, "in"), terminal(item, "in"), item, false);
     }
   };
   for (const item of design.items) addInside(item);
