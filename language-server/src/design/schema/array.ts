@@ -1,4 +1,4 @@
-import { conductorsPerTerminal, location, maker, note, place, poles } from "./common.js";
+import { location, maker, note, place, poles, terminalCapacity } from "./common.js";
 import { count, flag, type KindRow, quantity, range, text, words } from "./row.js";
 
 const ratedDcVoltage = quantity(
@@ -171,7 +171,7 @@ export const arrayKinds: readonly KindRow[] = [
       ratedDcVoltage,
       ratedDcCurrent,
       count("inputs", "Number of string inputs.", { typical: "4", essential: true }),
-      conductorsPerTerminal,
+      ...terminalCapacity,
       location,
       place,
       maker,
@@ -229,7 +229,7 @@ export const arrayKinds: readonly KindRow[] = [
         help: "Which of the part's pole arrangements is wired.",
         typical: "four-poles",
       },
-      conductorsPerTerminal,
+      ...terminalCapacity,
       location,
       place,
       maker,
@@ -320,12 +320,16 @@ export const arrayKinds: readonly KindRow[] = [
         typical: "0.4 m",
         essential: true,
       }),
+      quantity("earth-lead-length", "length", "Lead from the device to the earth bar.", {
+        symbol: "d2",
+        typical: "0.2 m",
+      }),
       quantity("earth-conductor", "area", "Cross-section of its earth conductor.", {
         symbol: "S",
         typical: "6 mm2",
         essential: true,
       }),
-      conductorsPerTerminal,
+      ...terminalCapacity,
       location,
       place,
       maker,
@@ -414,7 +418,7 @@ export const arrayKinds: readonly KindRow[] = [
       flag("built-in-surge-protection", "Has SPDs of its own at the d.c. input.", { typical: "no" }),
       flag("built-in-dc-isolator", "Has a d.c. switch-disconnector of its own.", { typical: "yes" }),
       text("connector", "Make and type of its d.c. input connectors."),
-      conductorsPerTerminal,
+      ...terminalCapacity,
       location,
       place,
       maker,

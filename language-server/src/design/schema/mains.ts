@@ -1,4 +1,4 @@
-import { conductorsPerTerminal, location, maker, note, place, poles } from "./common.js";
+import { location, maker, note, place, poles, terminalCapacity } from "./common.js";
 import { count, flag, type KindRow, quantity, range, words } from "./row.js";
 
 const ratedCurrent = quantity("rated-current", "current", "Rated current.", {
@@ -213,7 +213,7 @@ export const mainsKinds: readonly KindRow[] = [
       words("electrode", ["none", "rod", "plate", "tape", "other"], "The installation's own earth electrode."),
       quantity("main-conductor", "area", "Main earthing conductor.", { symbol: "S", typical: "16 mm2" }),
       quantity("main-bonding", "area", "Main protective bonding conductors.", { symbol: "S", typical: "10 mm2" }),
-      conductorsPerTerminal,
+      ...terminalCapacity,
       note,
     ],
   },

@@ -39,6 +39,9 @@ export const runRow: KindRow = {
       assumed: { text: "1", reason: "no other circuit was said to run with it" },
     }),
     words("place", ["indoors", "outdoors", "loft", "underground"], "Where it runs.", { typical: "outdoors" }),
+    text("route", "The path it shares with other runs: runs of one route are one length to lightning.", {
+      typical: '"east riser"',
+    }),
     flag("conductors-together", "Positive and negative run side by side, so that the loop stays small.", {
       typical: "yes",
     }),
@@ -46,6 +49,10 @@ export const runRow: KindRow = {
       typical: '"Bayonet P4"',
     }),
     text("end-connector", "Make and type of the half at the `to` end of this run."),
+    quantity("connector-rated-voltage", "voltage", "Rated d.c. voltage of the connectors at its ends.", {
+      symbol: "Ucon",
+      typical: "1500 V",
+    }),
     note,
   ],
 };
