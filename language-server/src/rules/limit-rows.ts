@@ -74,7 +74,7 @@ export const limitRows = {
     "Δ",
     "angle",
     "deg",
-    "Difference in tilt or azimuth up to which strings in parallel count as one plane.",
+    "Angle between two module planes up to which strings in parallel count as one plane.",
   ),
   surgeProtectionFactor: row(
     "surge-protection-factor",
