@@ -79,21 +79,37 @@ function isMet(
     own.push(unknownRule(rule, expectation.rulePlace, [...ruleIds, ...problemIds]));
     return false;
   }
-  if (problemIds.has(rule)) {
-    const names = new Set(target?.path);
-    return problems.some(
-      (problem) => problem.id === rule && (names.size === 0 || inside(design, target, problem.place)),
-    );
-  }
+  if (problemIds.has(rule)) return problems.some((problem) => foretellsProblem(expectation, design, problem));
   const id = targetId(design, target, own);
-  return checks.some(
-    (check) => check.rule.id === rule && check.outcome.outcome === "finding" && label(check.thing) === id,
-  );
+  return checks.some((check) => foretellsCheck(expectation, id, check));
+}
+
+function foretellsProblem({ rule, target }: ExpectationDeclaration, design: Design, problem: Problem): boolean {
+  return problem.id === rule && (!target || inside(design, target, problem.place));
+}
+
+function foretellsCheck({ rule }: ExpectationDeclaration, id: string | undefined, check: Check): boolean {
+  return check.rule.id === rule && check.outcome.outcome === "finding" && label(check.thing) === id;
+}
+
+/** The findings and problems that some `expect` line foretold. */
+export function foretold(assessment: Assessment): { checks: ReadonlySet<Check>; problems: ReadonlySet<Problem> } {
+  const { design } = assessment;
+  const checks = new Set<Check>();
+  const problems = new Set<Problem>();
+  for (const { expectation, met } of assessment.expected) {
+    if (!met) continue;
+    for (const problem of assessment.problems)
+      if (foretellsProblem(expectation, design, problem)) problems.add(problem);
+    const id = targetId(design, expectation.target, []);
+    for (const check of assessment.checks) if (foretellsCheck(expectation, id, check)) checks.add(check);
+  }
+  return { checks, problems };
 }
 
 /** Whether a place lies in the declaration that a mention names. */
-function inside(design: Design, target: Mention | undefined, place: Place): boolean {
-  const declaration = target && declarationOf(design, target);
+function inside(design: Design, target: Mention, place: Place): boolean {
+  const declaration = declarationOf(design, target);
   return (
     declaration !== undefined &&
     declaration.chunk === place.chunk &&
