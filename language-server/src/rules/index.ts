@@ -1,4 +1,5 @@
 import type { Rule } from "./rule.js";
+import { stringVoltage } from "./string-voltage.js";
 
 /** Every rule, in the order of the catalogue. Pages, tables, completion and the assessment all read this list. */
-export const rules: readonly Rule[] = [];
+export const rules: readonly Rule[] = [stringVoltage];

@@ -1,4 +1,4 @@
-import { given } from "../design/facts.js";
+import { given, wordOf } from "../design/facts.js";
 import type { Item, Part, Run, Thing } from "../design/things.js";
 import { formatNumber, formatValue } from "../physics/display.js";
 import type { Figure, Given } from "../physics/figure.js";
@@ -40,14 +40,31 @@ export function partFixes(judge: Judge, question: PartQuestion): Fix[] {
     .map(({ fix }) => fix);
 }
 
-/** Parts whose rating is at least a figure, with the share that it uses: the most common question. */
-export function strongerParts(judge: Judge, thing: Item | Run, property: string, load: Figure): Fix[] {
+/**
+ * Parts of the d.c. side whose rating is at least a figure, with the share that it uses: the most common question.
+ * `keeps` names properties in which the other part must not be less than the one that is there.
+ */
+export function strongerParts(
+  judge: Judge,
+  thing: Item | Run,
+  property: string,
+  load: Figure,
+  keeps: readonly string[] = [],
+): Fix[] {
+  const now = thing.is === "run" ? thing.cable : thing.part;
+  const isNoWorse = (part: Part): boolean =>
+    keeps.every((name) => isAtLeast(given(part, name), now && given(now, name)));
   return partFixes(judge, {
     thing,
     properties: [property],
-    preview: (part) => ratingPreview(given(part, property), load),
+    preview: (part) =>
+      wordOf(part, "supply") !== "ac" && isNoWorse(part) ? ratingPreview(given(part, property), load) : undefined,
     order: (part) => given(part, property)?.value ?? 0,
   });
+}
+
+function isAtLeast(figure: Given | undefined, bound: Given | undefined): boolean {
+  return bound === undefined || (figure !== undefined && figure.value >= bound.value);
 }
 
 function ratingPreview(rating: Given | undefined, load: Figure): string | undefined {
