@@ -1,4 +1,6 @@
 export * from "./dimensions.js";
+export * from "./lexical.js";
 export * from "./nearest-unit.js";
 export * from "./quantity.js";
+export * from "./quantity-pattern.js";
 export * from "./units.js";
