@@ -16,7 +16,8 @@ export function notices(assessment: Assessment): Notice[] {
   return list;
 }
 
-function noticeOfCheck(check: Check): Notice | undefined {
+/** What is shown of a check: a finding or a departure; the other outcomes are silent at their place. */
+export function noticeOfCheck(check: Check): Notice | undefined {
   const { outcome, rule } = check;
   if (outcome.outcome === "finding") {
     const { what, why, todo, spot, related = [], severity = rule.severity } = outcome;

@@ -1,0 +1,81 @@
+import type { DesignReport, NotCheckedReport, PassReport, RuleSetReport } from "../report/report.js";
+import { counted, type Page } from "./page.js";
+
+/** How a design did: the five outcomes, the tightest margin, what could not be checked, and by which rules. */
+export function writeSummary(page: Page, design: DesignReport): void {
+  const { passes, findings, departures, notApplicable, notChecked } = design.outcomes;
+  page.text(
+    2,
+    `${passes} passed, ${counted(findings, "finding")}, ${counted(departures, "departure")}, ${notApplicable} not applicable, ${notChecked} not checked`,
+    (text) => page.paint.bold(text),
+  );
+  if (design.incomplete) page.text(2, "Not all of the text could be read: these are results of what could.");
+  if (design.tightest) page.text(2, `Tightest margin: ${margin(design.tightest)}`);
+  if (design.notChecked.length > 0) writeNotChecked(page, design.notChecked);
+  page.text(2, ruleSetLine(design.ruleSet));
+}
+
+/** Everything that passed or does not apply, with the sums. */
+export function writePasses(page: Page, design: DesignReport): void {
+  if (design.passes.length > 0) page.text(2, "Passed");
+  for (const pass of design.passes) {
+    page.text(4, `${pass.rule} on ${pass.thing}: ${comparison(pass)}`);
+    for (const working of pass.workings ?? []) page.text(10, working, (text) => page.paint.cyan(text));
+  }
+  if (design.notApplicable.length > 0) page.text(2, "Not applicable");
+  for (const { rule, thing, reason } of design.notApplicable) page.text(4, `${rule} on ${thing}: ${reason}`);
+}
+
+export function writeAssumptions(page: Page, design: DesignReport): void {
+  if (design.assumptions.length === 0) {
+    page.text(2, "Assumed: nothing that took part in a result.");
+    return;
+  }
+  page.text(2, "Assumed");
+  for (const { text, usedBy } of design.assumptions) page.text(4, `${text} (for ${checks(usedBy)})`);
+}
+
+function margin(pass: PassReport): string {
+  const left = (1 - pass.utilisation!) * 100;
+  return `${left.toFixed(1)} % at ${pass.thing}, ${pass.rule} (${comparison(pass)})`;
+}
+
+/** "465.3 V against 600 V, INV"; what holds, for a yes-or-no check. */
+function comparison({ value, limit, utilisation, against }: PassReport): string {
+  const parts: string[] = [];
+  if (value) parts.push(limit ? `${value.text} against ${limit.text}` : value.text);
+  if (against !== undefined) parts.push(against);
+  if (utilisation !== undefined) parts.push(`${(utilisation * 100).toFixed(1)} % used`);
+  return parts.length > 0 ? parts.join(", ") : "holds";
+}
+
+/** One line for each thing that is not known, with all the checks that wait for it. */
+function writeNotChecked(page: Page, list: readonly NotCheckedReport[]): void {
+  const waiting = new Map<string, NotCheckedReport[]>();
+  for (const check of list) {
+    const causes = check.missing.map(({ thing, property }) => `${property} of ${thing} is not stated`);
+    if (check.reason !== undefined) causes.push(check.reason);
+    for (const cause of causes) {
+      const same = waiting.get(cause);
+      if (same) same.push(check);
+      else waiting.set(cause, [check]);
+    }
+  }
+  page.text(2, "Not checked");
+  for (const [cause, those] of waiting) page.text(4, `${cause} (for ${checks(those)})`);
+}
+
+/** "string-voltage on S1, S2; dc-isolator on Q1". */
+function checks(list: readonly { readonly rule: string; readonly thing: string }[]): string {
+  const byRule = new Map<string, Set<string>>();
+  for (const { rule, thing } of list) {
+    const things = byRule.get(rule);
+    if (things) things.add(thing);
+    else byRule.set(rule, new Set([thing]));
+  }
+  return [...byRule].map(([rule, things]) => `${rule} on ${[...things].join(", ")}`).join("; ");
+}
+
+function ruleSetLine({ id, editions }: RuleSetReport): string {
+  return `Rule set ${id}: ${editions.map(({ title, edition }) => `${title} (${edition})`).join(", ")}`;
+}
