@@ -1,0 +1,139 @@
+import type { Assessment, Check } from "../assessment/assessment.js";
+import { label } from "../design/facts.js";
+import type { Severity } from "../design/model.js";
+import type { Thing } from "../design/things.js";
+import { absolute } from "../place.js";
+import type { Span } from "./navigate.js";
+import { notCheckedId, pageOf } from "./pages.js";
+import { isNotChecked, missingText } from "./unknowns.js";
+import type { PlacedNotice, WorkspaceView } from "./workspace-view.js";
+
+/** What the user may choose. */
+export interface Settings {
+  /** Whether things that could not be checked are marked in the text. */
+  readonly notChecked: "hint" | "off";
+  /** Folder of the generated pages. */
+  readonly docs?: string;
+}
+
+/** A squiggle, in offsets. */
+export interface Mark {
+  readonly span: Span;
+  readonly severity: Severity | "hint";
+  readonly id: string;
+  readonly message: string;
+  /** Page that explains the id. */
+  readonly page?: string;
+  readonly unnecessary: boolean;
+  readonly related: readonly { readonly span: Span; readonly message: string }[];
+  /** The thing it is about, for whoever acts on it. */
+  readonly thing?: string;
+}
+
+/** Everything to mark in a file: findings and problems in the order of the text, then what could not be checked. */
+export function marksOf(view: WorkspaceView, uri: string, settings: Settings): Mark[] {
+  const marks = view.notices(uri).map((placed) => markOf(view, placed, settings));
+  if (settings.notChecked === "hint") marks.push(...hintsOf(view, uri, settings));
+  return marks;
+}
+
+function markOf(view: WorkspaceView, { notice, assessment }: PlacedNotice, settings: Settings): Mark {
+  const related = notice.related
+    .filter(({ place }) => view.isLive(place))
+    .map(({ place, message }) => ({ span: absolute(place), message }));
+  const elsewhere = notice.check && whereUsed(view, notice.check, notice.place.chunk.uri, assessment);
+  if (elsewhere) related.push(elsewhere);
+  return {
+    span: absolute(notice.place),
+    severity: notice.severity,
+    id: notice.id,
+    message: notice.message,
+    page: pageOf(notice.id, settings.docs),
+    unnecessary: notice.unnecessary ?? false,
+    related,
+    thing: notice.check && label(notice.check.thing),
+  };
+}
+
+/** A finding that stands in a parts file says which item of which design it is about. */
+function whereUsed(
+  view: WorkspaceView,
+  check: Check,
+  uri: string,
+  { design }: Assessment,
+): { span: Span; message: string } | undefined {
+  const item = topOf(check.thing);
+  const place = item.declaration.namePlace;
+  if (uri === design.entry || place.chunk.uri === uri || !view.isLive(place)) return undefined;
+  return { span: absolute(place), message: `${label(check.thing)} in this design` };
+}
+
+function topOf(thing: Thing): Thing {
+  let top = thing;
+  while (top.is === "item" && top.parent) top = top.parent;
+  return top;
+}
+
+/** One hint a thing that something could not be checked on, naming what is missing. */
+function hintsOf(view: WorkspaceView, uri: string, settings: Settings): Mark[] {
+  const hints = new Map<string, Mark>();
+  for (const assessment of view.assessments(uri)) {
+    const byThing = new Map<string, { thing: Thing; checks: Check[] }>();
+    for (const check of assessment.checks) {
+      if (!isNotChecked(check) || check.thing.declaration.namePlace.chunk.uri !== uri) continue;
+      const key = label(check.thing);
+      const entry = byThing.get(key);
+      if (entry) entry.checks.push(check);
+      else byThing.set(key, { thing: check.thing, checks: [check] });
+    }
+    for (const { thing, checks } of byThing.values()) {
+      const place = thing.declaration.namePlace;
+      if (view.fragmentOf(place)?.broken !== false) continue;
+      const mark = hint(view, thing, checks, settings);
+      hints.set(`${mark.span.start} ${mark.message}`, mark);
+    }
+  }
+  return [...hints.values()].sort((a, b) => a.span.start - b.span.start);
+}
+
+function hint(view: WorkspaceView, thing: Thing, checks: readonly Check[], settings: Settings): Mark {
+  const place = thing.declaration.namePlace;
+  const texts = [...new Set(checks.map(lineOf))];
+  return {
+    span: absolute(place),
+    severity: "hint",
+    id: notCheckedId,
+    message: `Not checked on ${label(thing)}: ${texts.join("; ")}.`,
+    page: pageOf(notCheckedId, settings.docs),
+    unnecessary: false,
+    related: missingPlaces(view, checks),
+    thing: label(thing),
+  };
+}
+
+const lines = new WeakMap<Check, string>();
+
+/** Checks live on from one version to the next where nothing about them changed, and so does their text. */
+function lineOf(check: Check): string {
+  let line = lines.get(check);
+  if (line === undefined) {
+    line = isNotChecked(check) ? `${check.rule.id}: ${missingText(check)}` : check.rule.id;
+    lines.set(check, line);
+  }
+  return line;
+}
+
+/** The sheets and items that lack something, other than the thing itself. */
+function missingPlaces(view: WorkspaceView, checks: readonly Check[]): Mark["related"] {
+  const places = new Map<string, { span: Span; message: string }>();
+  for (const check of checks) {
+    if (!isNotChecked(check)) continue;
+    for (const { thing, property } of check.outcome.missing) {
+      const place = thing.declaration.namePlace;
+      if (thing === check.thing || !view.isLive(place)) continue;
+      const message = `${label(thing)} does not state ${property}`;
+      places.set(message, { span: absolute(place), message });
+    }
+  }
+  return [...places.values()];
+}

@@ -1,0 +1,109 @@
+import type { Check } from "../../assessment/assessment.js";
+import { assumptions, type Figure, type Given, givens, type Source } from "../../physics/figure.js";
+import { formatApart, formatFigure, sourceText, workingLines } from "../../physics/working.js";
+import type { Place } from "../../place.js";
+import type { Finding, Pass } from "../../rules/rule.js";
+import { idLink, plain } from "../markdown.js";
+import { isNotChecked, missingText } from "../unknowns.js";
+
+/** How a hover links: to a place of the text, and to a rule's page. */
+export interface Links {
+  readonly to: (place: Place) => string | undefined;
+  readonly docs?: string;
+}
+
+/** One check in one sentence: the outcome in words, the rule, both figures. */
+export function verdictText(check: Check, links: Links): string {
+  const rule = idLink(check.rule.id, links.docs);
+  const { outcome } = check;
+  switch (outcome.outcome) {
+    case "finding": {
+      const severity = outcome.severity ?? check.rule.severity;
+      return `Finding (${severity}), ${rule}: ${plain(`${outcome.what} ${outcome.why} ${outcome.todo}`)}`;
+    }
+    case "departure":
+      return `Departed from, ${rule}: ${plain(outcome.finding.what)} Reason given: ${plain(outcome.departure.reason)}`;
+    case "pass":
+      return `Holds, ${rule}${outcome.against ? ` against ${plain(outcome.against)}` : ""}${margin(outcome)}.`;
+    case "not-applicable":
+      return `Does not apply, ${rule}: ${plain(outcome.reason)}`;
+    case "not-checked":
+      return `Not checked, ${rule}: ${plain(isNotChecked(check) ? missingText(check) : "")}.`;
+  }
+}
+
+function margin({ value, limit, utilisation }: Pass): string {
+  if (!value || !limit) return "";
+  const [text, limitText] = formatApart(value, limit);
+  const used = utilisation === undefined ? "" : `, ${percent(utilisation)} of the limit used`;
+  return `: ${text}, limit ${limitText}${used}`;
+}
+
+/** A finding's share of its limit, said as what is left or what is over. */
+export function marginText({ value, limit }: Pick<Finding, "value" | "limit">): string | undefined {
+  if (!value || !limit || limit.value === 0 || value.dimension !== limit.dimension) return undefined;
+  const [text, limitText] = formatApart(value, limit);
+  return `${text} against a limit of ${limitText}: ${percent(value.value / limit.value)} of it.`;
+}
+
+function percent(share: number): string {
+  return `${Number((share * 100).toPrecision(3))} %`;
+}
+
+/** The figures that a check compares. */
+export function figuresOf({ outcome }: Check): Figure[] {
+  const compared = outcome.outcome === "departure" ? outcome.finding : outcome;
+  if (compared.outcome !== "pass" && compared.outcome !== "finding") return [];
+  const { value, limit } = compared;
+  return [...(value ? [value] : []), ...(limit ? [limit] : [])];
+}
+
+/** The sums behind some checks, each once, then where their figures are stated, what was assumed, and who says so. */
+export function workingText(checks: readonly Check[], ruleSet: string, links: Links): string {
+  const figures = new Set(checks.flatMap(figuresOf));
+  const lines = new Set<string>();
+  const stated = new Map<string, Given>();
+  const assumed = new Set<string>();
+  const sources = new Set<string>();
+  for (const figure of figures) {
+    for (const line of workingLines(figure)) lines.add(line);
+    for (const given of givens(figure)) if (given.origin.kind === "stated") stated.set(given.origin.text, given);
+    for (const given of assumptions(figure)) assumed.add(given.origin.text);
+    for (const source of sourcesOf(figure)) sources.add(sourceText(source));
+  }
+  for (const { rule } of checks) for (const source of rule.sources[ruleSet] ?? []) sources.add(sourceText(source));
+  const paragraphs: string[] = [];
+  if (lines.size > 0) paragraphs.push(`Working:\n\`\`\`text\n${[...lines].join("\n")}\n\`\`\``);
+  if (stated.size > 0)
+    paragraphs.push(
+      list(
+        "Stated",
+        [...stated.values()].map((given) => statedText(given, links)),
+      ),
+    );
+  if (assumed.size > 0) paragraphs.push(list("Assumed", [...assumed].map(plain)));
+  if (sources.size > 0) paragraphs.push(list("Source", [...sources].map(plain)));
+  return paragraphs.join("\n\n");
+}
+
+function statedText(given: Given, links: Links): string {
+  const { text, place } = given.origin;
+  const link = place && links.to(place);
+  const where = link === undefined ? plain(text) : `[${plain(text)}](${link})`;
+  return `${plain(given.symbol)} = ${formatFigure(given)}, ${where}`;
+}
+
+function list(title: string, entries: readonly string[]): string {
+  return entries.length === 1
+    ? `${title}: ${entries[0]}`
+    : `${title}:\n${entries.map((entry) => `- ${entry}`).join("\n")}`;
+}
+
+function* sourcesOf(figure: Figure): Generator<Source> {
+  if (figure.kind === "given") {
+    if (figure.origin.source) yield figure.origin.source;
+    return;
+  }
+  if (figure.source) yield figure.source;
+  for (const term of figure.terms) yield* sourcesOf(term);
+}

@@ -1,0 +1,31 @@
+import type { Assessment } from "../../assessment/assessment.js";
+import type { PvArray, StringPath } from "../../circuit/array.js";
+import { label } from "../../design/facts.js";
+import type { Item, Run, Thing } from "../../design/things.js";
+
+/** The way from the strings to the tracker that a thing lies on, or hangs on. One line a string, at most six. */
+export function feedingText(assessment: Assessment, thing: Thing): string | undefined {
+  if (thing.is === "part") return undefined;
+  const lines: string[] = [];
+  for (const { arrays } of assessment.zones) {
+    for (const array of arrays) {
+      for (const path of array.strings) if (concerns(array, path, thing)) lines.push(pathText(array, path));
+      for (const { spd, at } of array.surge)
+        if (spd === thing) lines.push(`${spd.id} is tapped at ${at?.id ?? "nothing"} of the array ${array.id}`);
+    }
+  }
+  if (lines.length === 0) return undefined;
+  const shown = lines.slice(0, 6);
+  if (lines.length > shown.length) shown.push(`and ${lines.length - shown.length} more`);
+  return shown.map((line) => `- ${line}`).join("\n");
+}
+
+function concerns(array: PvArray, path: StringPath, thing: Item | Run): boolean {
+  if (thing === path.string || thing === array.tracker || thing === array.inverter) return true;
+  return path.steps.includes(thing);
+}
+
+function pathText(array: PvArray, { string, steps }: StringPath): string {
+  const end = array.tracker ? [array.tracker.id] : steps.length === 0 ? ["wired to nothing"] : ["no tracker reached"];
+  return [string.id, ...steps.map(label), ...end].join(" → ");
+}

@@ -1,0 +1,124 @@
+import type { Assessment, Check } from "../../assessment/assessment.js";
+import { label } from "../../design/facts.js";
+import type { Property } from "../../design/model.js";
+import type { Item, Part, Run, Thing } from "../../design/things.js";
+import { code, plain, shortNumber } from "../markdown.js";
+import { checksOf } from "../things-of.js";
+import { type Links, verdictText, workingText } from "./check.js";
+import { feedingText } from "./feeding.js";
+
+/** Beyond so many checks a hover is no longer read. */
+const shownChecks = 16;
+/** So many are worked out below the list. */
+const workedChecks = 3;
+
+/** Everything known of an item or run: what it is, what feeds it, its checks with their working. */
+export function thingText(assessment: Assessment, thing: Thing, links: Links): string {
+  if (thing.is === "part") return partText(assessment, thing);
+  const lines = [thing.is === "run" ? runTitle(thing) : itemTitle(thing)];
+  const doc = thing.declaration.doc?.trim();
+  if (doc) lines.push(doc);
+  const feeding = feedingText(assessment, thing);
+  if (feeding) lines.push(`On the array side:\n${feeding}`);
+  lines.push(...checkLines(assessment, checksOf(assessment, thing), links));
+  return lines.join("\n\n");
+}
+
+/** Findings first, then what was not checked, then what holds, the tightest first. */
+function checkLines(assessment: Assessment, checks: readonly Check[], links: Links): string[] {
+  if (checks.length === 0) return [];
+  const ordered = [...checks].sort((a, b) => weight(a) - weight(b));
+  const shown = ordered.slice(0, shownChecks);
+  const lines = [`Checks:\n${shown.map((check) => `- ${verdictText(check, links)}`).join("\n")}`];
+  if (ordered.length > shown.length)
+    lines.push(`${ordered.length - shown.length} more checks are not shown here; the command line lists them all.`);
+  const worked = ordered.filter(({ outcome }) => outcome.outcome === "finding" || outcome.outcome === "departure");
+  const tightest = ordered.find(({ outcome }) => outcome.outcome === "pass" && outcome.utilisation !== undefined);
+  if (worked.length === 0 && tightest) worked.push(tightest);
+  const working = workingText(worked.slice(0, workedChecks), assessment.ruleSet.id, links);
+  if (working) lines.push(worked[0] === tightest ? `The tightest of them:\n\n${working}` : working);
+  return lines;
+}
+
+function weight({ outcome }: Check): number {
+  switch (outcome.outcome) {
+    case "finding":
+      return 0;
+    case "departure":
+      return 1;
+    case "not-checked":
+      return 2;
+    case "pass":
+      return 4 - Math.min(outcome.utilisation ?? 0, 1);
+    case "not-applicable":
+      return 5;
+  }
+}
+
+function itemTitle(item: Item): string {
+  const title = item.declaration.title ? ` "${plain(item.declaration.title)}"` : "";
+  const count = item.declaration.count ? `${item.count} × ` : "";
+  const part = item.part ? `, ${count}${item.part.name}` : "";
+  return `**${item.id}**${title}: ${item.row?.title ?? item.kind}${part}`;
+}
+
+function runTitle(run: Run): string {
+  const { declaration, from, to, cable } = run;
+  const { length } = declaration;
+  const quantity = length ? `, ${shortNumber(length.value.written, 12)} ${length.value.unit}` : "";
+  const ends = from && to ? ` from ${endText(from)} to ${endText(to)}` : "";
+  return `**${run.id}**: run${ends}${quantity}${cable ? ` of ${cable.name}` : ""}`;
+}
+
+function endText({ item, terminal }: NonNullable<Run["from"]>): string {
+  return terminal === "" ? item.id : `${item.id}.${terminal}`;
+}
+
+/** A part sheet in short: what it is and its essential figures. */
+function partText(assessment: Assessment, part: Part): string {
+  const lines = [`**${part.name}**: part, ${part.row?.title ?? part.kind}`];
+  const doc = part.declaration.doc?.trim();
+  if (doc) lines.push(doc);
+  const figures = keyFigures(part);
+  if (figures.length > 0) lines.push(figures.map((figure) => `- ${figure}`).join("\n"));
+  const users = usersOf(assessment, part);
+  lines.push(users.length > 0 ? `Used by ${users.slice(0, 12).join(", ")}.` : "No item of this design uses it.");
+  return lines.join("\n\n");
+}
+
+/** The essential properties of a part as its sheet states them. */
+export function keyFigures(part: Part): string[] {
+  return part.declaration.properties
+    .filter((property) => part.row?.properties.some((row) => row.name === property.name && row.essential))
+    .map((property) => `${property.name}: ${code(valueText(property))}`);
+}
+
+/** A value as it was written. */
+export function valueText({ value }: Property): string {
+  if (!value) return "?";
+  switch (value.kind) {
+    case "quantity":
+      return `${shortNumber(value.written, 12)} ${value.unit}`.trim();
+    case "range":
+      return `${shortNumber(value.low.written, 12)}..${shortNumber(value.high.written, 12)} ${value.high.unit}`.trim();
+    case "flag":
+      return value.value ? "yes" : "no";
+    case "text":
+      return `"${value.value}"`;
+    case "list":
+      return "a list";
+    default:
+      return value.value;
+  }
+}
+
+function usersOf(assessment: Assessment, part: Part): string[] {
+  const users: string[] = [];
+  const look = (item: Item): void => {
+    if (item.part === part) users.push(label(item));
+    for (const child of item.children) look(child);
+  };
+  for (const item of assessment.design.items) look(item);
+  for (const run of assessment.design.runs) if (run.cable === part) users.push(run.id);
+  return users;
+}
