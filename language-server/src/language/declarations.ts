@@ -126,7 +126,8 @@ export class DeclarationReader {
       declares: "item",
       kind: node.kind,
       kindPlace,
-      name: node.name ?? "",
+      // A block without a name, such as `ac { … }`, is called by what it is: `INV.ac`.
+      name: node.name ?? node.kind,
       namePlace: this.places.property(node, "name") ?? kindPlace,
       ...present("title", node.title),
       ...present("part", this.values.mention(node.part)),
