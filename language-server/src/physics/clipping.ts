@@ -1,6 +1,15 @@
 import type { Derived, Figure, Source } from "./figure.js";
 import { as, derive } from "./make.js";
 
+const rear: Source = { title: "rear-side gain as declared for the place", basis: "arithmetic" };
+
+/** Current at maximum power with the declared rear-side gain of a bifacial module (a ratio), A. */
+export function workingCurrentWithGain(current: Figure, gain?: Figure): Figure {
+  if (!gain) return current;
+  const terms = [as("Imp", current), as("b", gain)];
+  return derive("I", current.value * (1 + gain.value), "current", "A", "Imp · (1 + b)", terms, rear);
+}
+
 const clipped: Source = {
   title: "an input that holds its current to its limit, voltage taken as unchanged",
   basis: "arithmetic",

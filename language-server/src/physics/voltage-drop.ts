@@ -47,8 +47,8 @@ export function totalLoss(losses: readonly Figure[]): Derived {
 
 /** A drop as a share of the voltage it is lost from (the string's Ump at standard test conditions), a ratio. */
 export function relativeDrop(drop: Figure, voltage: Figure): Derived {
-  const terms = [as("ΔU", drop), as("Ump,string", voltage)];
-  return derive("Δu", drop.value / voltage.value, "ratio", "%", "ΔU / Ump,string", terms, arithmetic);
+  const terms = [as("ΔU,path", drop), as("Ump,string", voltage)];
+  return derive("Δu", drop.value / voltage.value, "ratio", "%", "ΔU,path / Ump,string", terms, arithmetic);
 }
 
 export interface SizeQuestion {

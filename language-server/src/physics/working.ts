@@ -10,8 +10,9 @@ export function formatFigure(figure: Figure): string {
 }
 
 /**
- * Two figures of one dimension for a sentence that compares them: in the first one's unit, and with as many digits as
- * it takes for unequal values to look unequal (600.04 V above 600 V, not 600 V above 600 V).
+ * Two figures of one dimension for a sentence that compares them: in one unit, the second's where it has one (a limit
+ * as a rule), and with as many digits as it takes for unequal values to look unequal (600.04 V above 600 V, not 600 V
+ * above 600 V).
  */
 export function formatApart(figure: Figure, other: Figure): [string, string] {
   const unit = sharedUnit(figure, other);
