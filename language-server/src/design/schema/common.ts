@@ -1,10 +1,10 @@
-import { count, flag, range, text, words } from "./row.js";
+import { count, flag, list, quantity, range, text, words } from "./row.js";
 
 /** Rows that many kinds share. */
 export const location = text("location", "Where it is fixed, in the words used on site.", { typical: '"plant wall"' });
 export const place = words(
   "place",
-  ["indoors", "outdoors", "loft", "escape-route", "sleeping-room", "outbuilding"],
+  ["indoors", "outdoors", "loft", "garage", "outbuilding", "cellar", "escape-route", "sleeping-room"],
   "What sort of place that is; some rules exclude some places.",
 );
 export const note = text("note", "Anything a reader should know. Printed, never computed with.");
@@ -27,3 +27,70 @@ export const terminalCapacity = [
   flag("mixed-sizes", "Its maker allows conductors of different cross-section in one terminal.", { typical: "no" }),
 ] as const;
 export const poles = count("poles", "Number of poles that open together.", { symbol: "poles", typical: "2" });
+export const switchedNeutral = flag(
+  "switched-neutral",
+  "The neutral opens as well, where it is not counted among the poles (a device sold as 1P+N).",
+  { typical: "yes" },
+);
+export const opensTogether = flag("opens-all-poles-together", "All live conductors open in one movement.", {
+  typical: "yes",
+});
+export const lockable = flag("lockable", "Can be locked open.", { typical: "yes" });
+export const suitableForIsolation = flag(
+  "suitable-for-isolation",
+  "Marked as suitable for isolation; one that is not opens nothing that a person may rely on.",
+  { typical: "yes", sheet: "isolating function" },
+);
+export const existing = flag("existing", "Was there before this work; described as found.", { typical: "yes" });
+export const powerFlow = words(
+  "power-flow",
+  ["one-way", "both-ways"],
+  "Whether its maker declares it for power from either side.",
+  { typical: "both-ways", sheet: "line and load marks, or arrows, mean one-way" },
+);
+export const supplyTerminal = words(
+  "supply-terminal",
+  ["in", "out"],
+  "For a device that wants its supply on one side: the terminal its maker marks for it. On a board, in is the bar.",
+  { typical: "in" },
+);
+export const phases = count("phases", "Number of line conductors: 1 or 3.", { typical: "1" });
+export const phase = words("phase", ["L1", "L2", "L3"], "Which line conductor of a three-phase supply it is on.", {
+  typical: "L1",
+});
+export const earthConductor = quantity("earth-conductor", "area", "Cross-section of its protective conductor.", {
+  symbol: "S",
+  typical: "6 mm2",
+});
+export const enclosureRating = text("enclosure-rating", "Ingress protection of its enclosure.", {
+  symbol: "IP",
+  typical: '"IP65"',
+});
+export const cableEntry = words("cable-entry", ["bottom", "side", "top"], "The face through which cables enter.", {
+  typical: "bottom",
+});
+export const labels = list(
+  "labels",
+  {
+    is: "words",
+    words: [
+      "multiple-supplies",
+      "live-in-daylight",
+      "dc-isolator",
+      "ac-isolator",
+      "isolate-both-sides",
+      "dc-cable",
+      "battery",
+      "backup-supply",
+      "electrode",
+      "bonding",
+      "rcd-test",
+      "surge-protection",
+      "solar-and-battery-sign",
+      "circuit-diagram",
+      "shutdown-procedure",
+    ],
+  },
+  "Labels fitted on it. The label schedule says which are needed.",
+  { typical: "[multiple-supplies]" },
+);

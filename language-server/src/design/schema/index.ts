@@ -25,9 +25,11 @@ for (const row of kindRows) {
 }
 // A kind that has no row of its own for a place inside another is the same thing as at the top level.
 const nests: Readonly<Record<string, readonly string[]>> = {
-  board: ["isolator", "rcd", "breaker", "rcbo", "spd", "meter", "fuse"],
+  board: ["isolator", "rcd", "breaker", "rcbo", "spd", "meter", "fuse", "link"],
   rcd: ["breaker", "rcbo", "spd"],
   combiner: ["fuse", "isolator", "spd"],
+  battery: ["isolator", "breaker", "fuse"],
+  inverter: ["link"],
 };
 for (const [outer, kinds] of Object.entries(nests)) {
   for (const kind of kinds) {

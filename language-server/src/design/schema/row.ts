@@ -48,7 +48,7 @@ export interface KindRow {
   /** Whether its `in` and `out` are joined inside, and whether it can open that joint. */
   readonly through?: "fixed" | "opens";
   /** What it feeds into the circuit. */
-  readonly source?: "pv" | "battery" | "grid";
+  readonly source?: "pv" | "battery" | "grid" | "generator";
   readonly properties: readonly PropertyRow[];
 }
 
@@ -99,6 +99,18 @@ export const text = (name: string, help: string, options: Options = {}): Propert
 export const day = (name: string, help: string, options: Options = {}): PropertyRow => ({
   name,
   shape: { is: "day" },
+  help,
+  ...options,
+});
+export const list = (name: string, of: Shape, help: string, options: Options = {}): PropertyRow => ({
+  name,
+  shape: { is: "list", of },
+  help,
+  ...options,
+});
+export const mention = (name: string, kinds: readonly string[], help: string, options: Options = {}): PropertyRow => ({
+  name,
+  shape: { is: "mention", kinds },
   help,
   ...options,
 });

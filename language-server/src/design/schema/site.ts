@@ -1,5 +1,5 @@
-import { note } from "./common.js";
-import { count, day, type KindRow, quantity, text, words } from "./row.js";
+import { labels, location, note } from "./common.js";
+import { count, day, flag, type KindRow, quantity, text, words } from "./row.js";
 
 export const siteKinds: readonly KindRow[] = [
   {
@@ -83,6 +83,29 @@ export const siteKinds: readonly KindRow[] = [
         typical: "1.9 kA",
         essential: true,
       }),
+      quantity(
+        "line-neutral-impedance",
+        "resistance",
+        "Impedance of the supply loop between line and neutral, which the voltage rises over.",
+        { symbol: "ZL-N", typical: "0.25 ohm" },
+      ),
+      flag("overhead", "The supply arrives by an overhead line.", { typical: "no" }),
+      words(
+        "grid-route",
+        ["connect-and-notify", "apply-first"],
+        "Which of the distributor's two ways this installation takes.",
+        { typical: "apply-first", essential: true },
+      ),
+      quantity("export-limit", "power", "Power that may be exported, where it is limited by agreement.", {
+        symbol: "Pexp",
+        typical: "3.68 kW",
+      }),
+      flag("export-limit-accepted", "The distributor has accepted that limit in writing.", { typical: "yes" }),
+      flag("several-premises", "The same installer fits units at several premises close by.", { typical: "no" }),
+      text("supply-number", "Number of the supply, as on the bill. Printed on the form."),
+      text("surge-risk-declined", "The owner's recorded reason for going without surge protection on the a.c. side."),
+      labels,
+      location,
       note,
     ],
   },

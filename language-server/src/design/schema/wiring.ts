@@ -1,4 +1,4 @@
-import { note } from "./common.js";
+import { existing, labels, note, phase, phases } from "./common.js";
 import { count, flag, type KindRow, quantity, text, words } from "./row.js";
 
 /** How a run is laid. The names are plain words; each rule set says which table column they stand for. */
@@ -53,6 +53,24 @@ export const runRow: KindRow = {
       symbol: "Ucon",
       typical: "1500 V",
     }),
+    words(
+      "thermal-insulation",
+      ["none", "one-side", "surrounded"],
+      "How thermal insulation of the building touches it.",
+      {
+        typical: "none",
+      },
+    ),
+    quantity("surrounded-length", "length", "Length of it that thermal insulation surrounds.", { typical: "100 mm" }),
+    quantity("protective-conductor-area", "area", "Protective conductor laid with it, where the cable has none.", {
+      symbol: "Spe",
+      typical: "4 mm2",
+    }),
+    flag("concealed", "In a wall at less than 50 mm depth, without earthed metal around it.", { typical: "no" }),
+    phases,
+    phase,
+    existing,
+    labels,
     note,
   ],
 };
@@ -89,6 +107,17 @@ export const readingRow: KindRow = {
     quantity("insulation-test-voltage", "voltage", "Test voltage used for it.", { symbol: "Utest", typical: "1000 V" }),
     words("polarity", ["correct", "reversed"], "Polarity as found."),
     quantity("loop-impedance", "resistance", "Earth fault loop impedance as read.", { symbol: "Zs" }),
+    quantity("fault-current", "current", "Prospective fault current as read.", { symbol: "Ipf", typical: "1.6 kA" }),
+    quantity("voltage", "voltage", "Line-to-neutral voltage as read.", { symbol: "U", typical: "246 V" }),
+    quantity("electrode-resistance", "resistance", "Earth electrode resistance as read.", {
+      symbol: "RA",
+      typical: "48 ohm",
+    }),
+    quantity("residual-trip-time", "time", "Disconnection time of the RCD at its rated residual current.", {
+      typical: "28 ms",
+    }),
+    quantity("earth-leakage", "current", "Protective conductor current as read.", { symbol: "IPE", typical: "4 mA" }),
+    words("mode", ["grid", "island"], "In which mode it was read.", { typical: "grid" }),
     text("instrument", "Instrument and serial number."),
     text("by", "Who measured."),
     note,
