@@ -1,9 +1,8 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { ambientFactor, currentCapacity, lookUpFactor } from "../../language-server/src/physics/ampacity.js";
-import { loadedConductorTemperature, resistanceAtTemperature } from "../../language-server/src/physics/conductor.js";
+import { resistanceAtTemperature } from "../../language-server/src/physics/conductor.js";
 import { tableResistance } from "../../language-server/src/physics/conductor-tables.js";
-import { celsius } from "../../language-server/src/physics/constants.js";
 import { expectedCurrent } from "../../language-server/src/physics/expected-reading.js";
 import { maximumShortCircuitCurrent, reverseCurrent } from "../../language-server/src/physics/short-circuit.js";
 import { fuseFits, stringFuseNeed, stringFuseWindow } from "../../language-server/src/physics/string-fuse.js";
@@ -234,19 +233,6 @@ test("brighter never lowers the expected current, a rear-side gain never lowers 
       expect(bifacial.value / plain.value).toBeCloseTo(1.1, 12);
     }),
   );
-});
-
-test("a conductor is at its rated temperature at Iz, at its surroundings' without current, and never between wrongly", () => {
-  const at = (amps: number) =>
-    loadedConductorTemperature(
-      celsiusDegrees(40, "Ta"),
-      celsiusDegrees(90, "Tp"),
-      amperes(amps, "I"),
-      amperes(42, "Iz"),
-    ).value;
-  expect(at(0)).toBeCloseTo(celsius(40), 9);
-  expect(at(42)).toBeCloseTo(celsius(90), 9);
-  expect(at(21)).toBeCloseTo(celsius(52.5), 9);
 });
 
 test("without a current there is no drop", () => {

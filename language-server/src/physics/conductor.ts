@@ -2,7 +2,7 @@ import { zeroCelsius } from "./constants.js";
 import type { Derived, Figure, Source } from "./figure.js";
 import { as, derive } from "./make.js";
 
-/** Resistance of copper conductors, and the temperature that a load brings them to. */
+/** Resistance of copper conductors. */
 
 const copper: Source = {
   title: "IEC 60228:2004",
@@ -39,21 +39,4 @@ const loop: Source = { title: "both conductors of a two-wire run in series", bas
 export function loopResistance(length: Figure, perMetre: Figure): Derived {
   const value = 2 * length.value * perMetre.value;
   return derive("R", value, "resistance", undefined, "2 · L · r", [as("L", length), as("r", perMetre)], loop);
-}
-
-const heating: Source = {
-  title: "BS 7671:2018, Appendix 4",
-  clause: "conductor temperature below full load, heating taken as the square of the current",
-  basis: "memory",
-};
-
-/**
- * Temperature of a loaded conductor (K): the heat grows with the square of the current, and the tabulated current in
- * the tabulated surroundings brings it to its rated temperature. `capacity` is Iz for the actual surroundings (A).
- */
-export function loadedConductorTemperature(ambient: Figure, rated: Figure, current: Figure, capacity: Figure): Derived {
-  const share = (current.value / capacity.value) ** 2;
-  const value = ambient.value + (rated.value - ambient.value) * share;
-  const terms = [as("Ta", ambient), as("Tp", rated), as("I", current), as("Iz", capacity)];
-  return derive("Tc", value, "temperature", "degC", "Ta + (Tp − Ta) · (I / Iz)²", terms, heating);
 }

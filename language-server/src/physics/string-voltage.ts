@@ -46,7 +46,6 @@ const hotOpen = form("Uoc,hot", "Uoc", "β", "Tmax");
 const anyOpen = form("Uoc(T)", "Uoc", "β", "T");
 const coldPower = form("Ump,cold", "Ump", "βmp", "Tmin");
 const hotPower = form("Ump,hot", "Ump", "βmp", "Tmax");
-const anyPower = form("Ump(T)", "Ump", "βmp", "T");
 
 function atTemperature(string: SeriesString, coefficient: Figure, temperature: Figure, shape: Form): Derived {
   const { modules, voltage } = string;
@@ -105,11 +104,6 @@ export function hotMaxPowerVoltage(string: SeriesString, coefficient: Figure, ho
 /** Voltage at maximum power with the coldest cells, V. */
 export function coldMaxPowerVoltage(string: SeriesString, coefficient: Figure, lowestTemperature: Figure): Derived {
   return atTemperature(string, coefficient, lowestTemperature, coldPower);
-}
-
-/** Voltage at maximum power at any cell temperature, V. */
-export function maxPowerVoltageAt(string: SeriesString, coefficient: Figure, cell: Figure): Derived {
-  return atTemperature(string, coefficient, cell, anyPower);
 }
 
 const standard: Source = { title: "standard test conditions, IEC 60904-3", basis: "memory" };

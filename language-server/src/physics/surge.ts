@@ -20,14 +20,6 @@ export function criticalLength(constant: Figure, flashDensity: Figure): Derived 
   return derive("Lcrit", value, "length", "m", "kL / Ng", terms, critical);
 }
 
-const keraunic: Source = { ...critical, clause: "ground flash density from thunderstorm days" };
-
-/** Flash density where only the number of thunderstorm days a year is known. */
-export function flashDensityFromThunderDays(days: Figure, perSquareKilometreAndYear: number): Derived {
-  const value = (days.value / 10) * perSquareKilometreAndYear;
-  return derive("Ng", value, "flash-density", "/km2/yr", "Nk / 10", [as("Nk", days)], keraunic);
-}
-
 const margin: Source = {
   title: "IEC 61643-12",
   clause: "protection level at most 80 % of the impulse withstand voltage",
@@ -54,16 +46,4 @@ export type Protected = "inverter" | "moduleBasic" | "moduleReinforced";
 /** Uw of what is protected, for an array's highest voltage in V; undefined beyond the table. */
 export function impulseWithstand(table: WithstandTable, voltage: number, what: Protected): Given | undefined {
   return table.rows.find((row) => voltage <= row.upTo)?.[what];
-}
-
-const leads: Source = {
-  title: "IEC 60364-5-53, section 534",
-  clause: "total length of the connecting leads of a surge protective device",
-  basis: "read",
-};
-
-/** Total length of the leads of a surge protective device, m: to the live conductor and to earth. */
-export function leadLength(toLine: Figure, toEarth: Figure): Derived {
-  const terms = [as("d1", toLine), as("d2", toEarth)];
-  return derive("d", toLine.value + toEarth.value, "length", "m", "d1 + d2", terms, leads);
 }

@@ -4,6 +4,7 @@ import { pvColumns } from "../iec/pv-cable.js";
 import { air70, air90, bunched, buriedAlone, ground70, ground90, onTray, singleLayer } from "./appendix-4-factors.js";
 import { table4D1A, table4D2A, table4D4A, table4D5 } from "./appendix-4-thermoplastic.js";
 import { table4E1A, table4E2A, table4E4A } from "./appendix-4-thermosetting.js";
+import { halved } from "./sizes.js";
 
 /** Which column of Appendix 4 stands for which words of a design. */
 
@@ -14,6 +15,8 @@ const inWall = ["conduit-in-insulated-wall"];
 const clipped = ["clipped-direct", "on-surface", "touching-on-surface"];
 const inAir = ["free-in-air", "tray"];
 const buried = ["buried"];
+const surrounded = ["in-insulation"];
+const half = "method C, halved by regulation 523.9";
 const all = [1, 1.5, 2.5, 4, 6, 10, 16, 25, 35];
 
 const singles70 = { insulation: "thermoplastic-70", types: ["singles", "tails"], ambient: air70 };
@@ -47,6 +50,7 @@ export const ampacity: readonly AmpacityColumn[] = [
   ...pvColumns,
   ...columns("4E1A, method B", pvEnclosed, enclosed, table4E1A.BTwo, undefined, all),
   ...columns("4E1A, method A", pvEnclosed, inWall, table4E1A.ATwo, undefined, all),
+  ...columns(`4E1A, ${half}`, pvEnclosed, surrounded, halved(table4E1A.CTwo), undefined, all),
 
   ...columns("4D1A, method A", singles70, inWall, table4D1A.ATwo, table4D1A.AThree, [10]),
   ...columns("4D1A, method B", singles70, enclosed, table4D1A.BTwo, table4D1A.BThree),
@@ -54,6 +58,9 @@ export const ampacity: readonly AmpacityColumn[] = [
   ...columns("4E1A, method A", singles90, inWall, table4E1A.ATwo, table4E1A.AThree, all, all),
   ...columns("4E1A, method B", singles90, enclosed, table4E1A.BTwo, table4E1A.BThree, all, all),
   ...columns("4E1A, method C", singles90, clipped, table4E1A.CTwo, table4E1A.CThree, all, all),
+
+  ...columns(`4D1A, ${half}`, singles70, surrounded, halved(table4D1A.CTwo), halved(table4D1A.CThree)),
+  ...columns(`4E1A, ${half}`, singles90, surrounded, halved(table4E1A.CTwo), halved(table4E1A.CThree), all, all),
 
   ...columns("4D2A, method A", multicore70, inWall, table4D2A.ATwo, table4D2A.AThree, [10]),
   ...columns("4D2A, method B", multicore70, enclosed, table4D2A.BTwo, table4D2A.BThree, [1, 1.5]),
@@ -64,10 +71,13 @@ export const ampacity: readonly AmpacityColumn[] = [
   ...columns("4E2A, method C", multicore90, clipped, table4E2A.CTwo, table4E2A.CThree, [1.5, 2.5, 4, 6, 10, 16, 25]),
   ...columns("4E2A, method E", multicore90, inAir, table4E2A.ETwo, table4E2A.EThree),
 
+  ...columns(`4D2A, ${half}`, multicore70, surrounded, halved(table4D2A.CTwo), halved(table4D2A.CThree)),
+  ...columns(`4E2A, ${half}`, multicore90, surrounded, halved(table4E2A.CTwo), halved(table4E2A.CThree)),
+
   ...columns("4D5, method A", flat70, inWall, table4D5.A, undefined, [1, 1.5]),
   ...columns("4D5, method C", flat70, clipped, table4D5.C, undefined, [1, 1.5]),
   // Which of the ceiling and stud-wall methods applies is not asked for, so the one with the least current is taken.
-  ...columns("4D5, method 103", flat70, ["in-insulation"], table4D5.method103, undefined, [1, 1.5]),
+  ...columns("4D5, method 103", flat70, surrounded, table4D5.method103, undefined, [1, 1.5]),
 
   ...columns("4D4A, method C", armoured70, clipped, table4D4A.CTwo, table4D4A.CThree),
   ...columns("4D4A, method E", armoured70, inAir, table4D4A.ETwo, table4D4A.EThree),

@@ -67,21 +67,3 @@ export const onTray = factorTable("Cg", "circuits side by side on a perforated t
 ]);
 /** Without the table of grouped buried cables only a circuit by itself can be judged. */
 export const buriedAlone = factorTable("Cg", "one circuit alone in the ground", app4("Table 4C2"), [[1, 1]]);
-
-/** Length of a cable that thermal insulation surrounds, m: Table 52.2; half the current from 0.5 m on. */
-export const surrounded = factorTable(
-  "Ci",
-  "cable surrounded by thermal insulation",
-  {
-    title: "BS 7671:2018",
-    clause: "Table 52.2 and regulation 523.9",
-    basis: "memory",
-  },
-  [
-    [0.05, 0.88],
-    [0.1, 0.78],
-    [0.2, 0.63],
-    [0.4, 0.51],
-    [Number.POSITIVE_INFINITY, 0.5],
-  ],
-);

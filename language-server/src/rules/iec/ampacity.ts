@@ -4,6 +4,7 @@ import type { Source } from "../../physics/figure.js";
 import { grouping } from "../gb/ampacity.js";
 import { table4D1A, table4D2A } from "../gb/appendix-4-thermoplastic.js";
 import { table4E1A, table4E2A } from "../gb/appendix-4-thermosetting.js";
+import { halved } from "../gb/sizes.js";
 import { pvColumns } from "./pv-cable.js";
 
 /**
@@ -43,6 +44,9 @@ function column(
   return ampacityColumn(head, `IEC 60364-5-52 ${table}`, source(table), rows);
 }
 
+const surrounded = ["in-insulation"];
+const half = "method C, halved in thermal insulation from 0.5 m on";
+
 const pvc = "Table B.52.2";
 const xlpe = "Table B.52.3";
 const singles = ["singles", "tails"];
@@ -51,6 +55,9 @@ export const ampacity: readonly AmpacityColumn[] = [
   ...pvColumns,
   column(`${xlpe}, method B1`, "pv-120", ["pv"], enclosed, air90, table4E1A.BTwo),
   column(`${xlpe}, method A1`, "pv-120", ["pv"], inWall, air90, table4E1A.ATwo),
+  column(`${xlpe}, ${half}`, "pv-120", ["pv"], surrounded, air90, halved(table4E2A.CTwo)),
+  column(`${pvc}, ${half}`, "thermoplastic-70", [...singles, "multicore"], surrounded, air70, halved(table4D2A.CTwo)),
+  column(`${xlpe}, ${half}`, "thermosetting-90", [...singles, "multicore"], surrounded, air90, halved(table4E2A.CTwo)),
   column(`${pvc}, method A1`, "thermoplastic-70", singles, inWall, air70, table4D1A.ATwo),
   column(`${pvc}, method B1`, "thermoplastic-70", singles, enclosed, air70, table4D1A.BTwo),
   column(`${pvc}, method C`, "thermoplastic-70", [...singles, "multicore"], clipped, air70, table4D2A.CTwo),
