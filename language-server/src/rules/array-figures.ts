@@ -50,13 +50,15 @@ export function maximumCurrent(module: Part, judge: Judge): Derived {
 interface Known {
   readonly voltages: Map<Item, Derived>;
   readonly currents: Map<Part, Derived>;
+  readonly highest: Map<PvArray, Highest>;
+  readonly sums: Map<PvArray, Derived>;
 }
 const memory = new WeakMap<Judge, Known>();
 
 function knownTo(judge: Judge): Known {
   let known = memory.get(judge);
   if (!known) {
-    known = { voltages: new Map(), currents: new Map() };
+    known = { voltages: new Map(), currents: new Map(), highest: new Map(), sums: new Map() };
     memory.set(judge, known);
   }
   return known;
@@ -85,15 +87,39 @@ export function stringMaximumCurrent(string: Item, judge: Judge): Derived {
   return current;
 }
 
-/** The string with the highest Uoc,max of an array, with that voltage: everything joined to the array may see it. */
-export function highestOf(array: PvArray, judge: Judge): { readonly string: Item; readonly voltage: Derived } {
-  let highest: { string: Item; voltage: Derived } | undefined;
+/** The string of an array with the highest Uoc,max. */
+export interface Highest {
+  readonly string: Item;
+  readonly voltage: Derived;
+}
+
+/** The highest voltage of an array: everything that is joined to it may see it, whichever string it sits on. */
+export function highestOf(array: PvArray, judge: Judge): Highest {
+  const known = knownTo(judge).highest;
+  let highest = known.get(array);
+  if (highest) return highest;
   for (const { string } of array.strings) {
     const voltage = stringColdVoltage(string, judge);
     if (!highest || voltage.value > highest.voltage.value) highest = { string, voltage };
   }
   if (!highest) throw new NotKnown([], "no string is wired to it");
+  known.set(array, highest);
   return highest;
+}
+
+/** Isc,max of all strings of an array together, A. */
+export function arrayMaximumCurrent(array: PvArray, judge: Judge): Derived {
+  const { sums } = knownTo(judge);
+  let sum = sums.get(array);
+  if (!sum) {
+    if (array.strings.length === 0) throw new NotKnown([], "no string is wired to it");
+    sum = sumOfMaximumCurrents(
+      array.strings.map(({ string }) => string),
+      judge,
+    );
+    sums.set(array, sum);
+  }
+  return sum;
 }
 
 /** Isc,max of strings in parallel, A; of a single string its own. */
