@@ -5,6 +5,8 @@ export const problemTitles: Readonly<Record<string, string>> = {
   "unclosed-string": "A text has no closing quotation mark on its line.",
   "unclosed-comment": "A comment is never closed.",
   "unexpected-character": "A character that has no meaning here.",
+  "too-long": "A declaration longer than anybody writes, so that it is not read.",
+  "missing-value": "A property without a value.",
   "decimal-comma": "A comma where a decimal point is needed.",
   "unknown-unit": "A unit that is not known, or known in other letters.",
   "missing-unit": "A number without the unit it needs.",

@@ -55,7 +55,7 @@ export class ValueReader {
       return { value: parsed.written, place };
     }
     this.problems.push({
-      id: "whole-number",
+      id: "wrong-count",
       severity: "error",
       message: `${text} is no ${what}: things are counted in whole numbers from 1. Write a whole number without a unit.`,
       place,
@@ -90,7 +90,7 @@ export class ValueReader {
     const time = Date.parse(`${text}T00:00:00Z`);
     if (!Number.isNaN(time) && new Date(time).toISOString().startsWith(text)) return text;
     this.problems.push({
-      id: "no-such-day",
+      id: "impossible-value",
       severity: "error",
       message: `${text} is not a day of the calendar. Write year, month and day, such as 2026-06-12.`,
       place,
