@@ -11,7 +11,7 @@ type Towards = Map<Terminal, { readonly link: Link; readonly next: Terminal }>;
  */
 export function traceArray(region: readonly Terminal[], tracker: Terminal | undefined): PvArray {
   const stringTerminals = region.filter(({ item }) => item.kind === "string");
-  const root = tracker ?? region[0]!;
+  const root = tracker ?? meetingPoint(region, stringTerminals);
   const towards = reachFrom(root);
   const strings: StringPath[] = [];
   const runs = new Map<Run, Item[]>();
@@ -41,6 +41,28 @@ export function traceArray(region: readonly Terminal[], tracker: Terminal | unde
     landing: tracker ? landing : [],
     terminals: region,
   };
+}
+
+/**
+ * Where strings that reach no tracker yet will be wired on from: the point that lies furthest from all of them. A lead
+ * to a surge protective device leads nowhere further.
+ */
+function meetingPoint(region: readonly Terminal[], strings: readonly Terminal[]): Terminal {
+  let last = strings[0] ?? region[0]!;
+  const queue = [...strings];
+  const seen = new Set(queue);
+  for (let index = 0; index < queue.length; index++) {
+    const terminal = queue[index]!;
+    const { kind } = terminal.item;
+    if (kind !== "string" && kind !== "spd") last = terminal;
+    for (const link of terminal.links) {
+      const next = otherEnd(link, terminal);
+      if (seen.has(next)) continue;
+      seen.add(next);
+      queue.push(next);
+    }
+  }
+  return last;
 }
 
 function reachFrom(root: Terminal): Towards {

@@ -102,7 +102,9 @@ export function formatValue(si: number, dimension: Dimension, unit?: string, dig
   const name = unit || unitByMagnitude(si, dimension);
   if (name === "AWG") return `${gauge(Math.round(fromSi(si, name)))} AWG`;
   const number = formatNumber(fromSi(si, name), digits);
-  return name === "" ? number : `${number} ${displayUnit(name)}`;
+  if (name === "") return number;
+  // The SI sets its units off from the number, all but the degrees of an angle.
+  return name === "deg" ? `${number}${displayUnit(name)}` : `${number} ${displayUnit(name)}`;
 }
 
 /** Wire gauges thicker than 1 are written as aughts: 0 is 1/0, −3 is 4/0. */

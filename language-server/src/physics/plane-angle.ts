@@ -7,14 +7,15 @@ export interface Plane {
   readonly azimuth: Figure;
 }
 
-const sphere: Source = { title: "angle between two directions by the cosine rule of the sphere", basis: "arithmetic" };
-const formula = "arccos(cos β1 · cos β2 + sin β1 · sin β2 · cos(γ1 − γ2))";
+const sphere: Source = { title: "angle between two directions by the haversine formula", basis: "arithmetic" };
+const formula = "2 · arcsin √(sin²((β1 − β2) / 2) + sin β1 · sin β2 · sin²((γ1 − γ2) / 2))";
 
 /** Angle between two module planes, rad: nothing between two flat ones, whichever way they are said to face. */
 export function planeAngle(first: Plane, second: Plane): Derived {
   const [one, other] = [first.tilt.value, second.tilt.value];
-  const turn = first.azimuth.value - second.azimuth.value;
-  const cosine = Math.cos(one) * Math.cos(other) + Math.sin(one) * Math.sin(other) * Math.cos(turn);
+  const slope = Math.sin((one - other) / 2) ** 2;
+  const turn = Math.sin((first.azimuth.value - second.azimuth.value) / 2) ** 2;
+  const share = Math.min(slope + Math.sin(one) * Math.sin(other) * turn, 1);
   const terms = [as("β1", first.tilt), as("β2", second.tilt), as("γ1", first.azimuth), as("γ2", second.azimuth)];
-  return derive("Δ", Math.acos(Math.min(Math.max(cosine, -1), 1)), "angle", "deg", formula, terms, sphere);
+  return derive("Δ", 2 * Math.asin(Math.sqrt(share)), "angle", "deg", formula, terms, sphere);
 }

@@ -39,6 +39,19 @@ part Brook4 is inverter {
     connector: "Bayonet P4"
     conductors-per-terminal: 1
 }
+part Ridge12 is inverter {
+    max-dc-voltage: 1000 V
+    max-dc-power: 24 kW
+    tracker pv1 { voltage-range: 160..850 V  start-voltage: 180 V  max-current: 60 A  max-short-circuit-current: 90 A  inputs: 4 }
+    tracker pv2 { voltage-range: 160..850 V  start-voltage: 180 V  max-current: 60 A  max-short-circuit-current: 90 A  inputs: 4 }
+    ac { rated-power: 12 kW  max-current: 17.4 A  phases: 3 }
+    galvanic-separation: no
+    impulse-withstand: 6 kV
+    built-in-surge-protection: no
+    built-in-dc-isolator: no
+    connector: "Bayonet P4"
+    conductors-per-terminal: 1
+}
 part RotaryDc32 is isolator {
     supply: dc
     rated-voltage: 800 V
@@ -73,6 +86,12 @@ part FuseLink25 is fuse {
     fused-poles: both
     breaking-capacity: 30 kA
 }
+part Combiner63 is combiner {
+    rated-voltage: 1000 V
+    rated-current: 63 A
+    inputs: 4
+    conductors-per-terminal: 1
+}
 part Solar4 is cable {
     conductor-area: 4 mm2
     conductor-class: class-5
@@ -83,6 +102,14 @@ part Solar4 is cable {
 }
 part Solar6 is cable {
     conductor-area: 6 mm2
+    conductor-class: class-5
+    conductor-coating: tinned
+    type: pv
+    insulation: pv-120
+    rated-dc-voltage: 1500 V
+}
+part Solar16 is cable {
+    conductor-area: 16 mm2
     conductor-class: class-5
     conductor-coating: tinned
     type: pv

@@ -1,7 +1,39 @@
+import { arraySize } from "./array-size.js";
 import { buildingVoltage } from "./building-voltage.js";
+import { connectorMix } from "./connector-mix.js";
+import { dcCableCurrent } from "./dc-cable-current.js";
+import { dcCableType } from "./dc-cable-type.js";
+import { dcCableVoltage } from "./dc-cable-voltage.js";
+import { dcIsolator } from "./dc-isolator.js";
+import { dcVoltageDrop } from "./dc-voltage-drop.js";
+import { parallelMismatch } from "./parallel-mismatch.js";
 import type { Rule } from "./rule.js";
+import { stringFuse } from "./string-fuse.js";
 import { stringVoltage } from "./string-voltage.js";
+import { surgeStaysLive } from "./surge-stays-live.js";
+import { terminalConductors } from "./terminal-conductors.js";
+import { trackerCurrent } from "./tracker-current.js";
+import { trackerInputs } from "./tracker-inputs.js";
+import { trackerShortCircuit } from "./tracker-short-circuit.js";
 import { trackerWindow } from "./tracker-window.js";
 
 /** Every rule, in the order of the catalogue. Pages, tables, completion and the assessment all read this list. */
-export const rules: readonly Rule[] = [stringVoltage, buildingVoltage, trackerWindow];
+export const rules: readonly Rule[] = [
+  stringVoltage,
+  buildingVoltage,
+  trackerWindow,
+  trackerShortCircuit,
+  trackerCurrent,
+  trackerInputs,
+  parallelMismatch,
+  stringFuse,
+  arraySize,
+  dcCableCurrent,
+  dcCableVoltage,
+  dcCableType,
+  dcVoltageDrop,
+  dcIsolator,
+  surgeStaysLive,
+  terminalConductors,
+  connectorMix,
+];
