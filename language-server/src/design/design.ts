@@ -14,6 +14,7 @@ import { Names } from "./names.js";
 import { endOfRun, mentionProblem, partOfMention } from "./resolve.js";
 import { partRow } from "./schema/index.js";
 import { runRow } from "./schema/wiring.js";
+import { resolveServes } from "./serves.js";
 import type { Item, Part, Run } from "./things.js";
 
 /** One file's fragments, as the project hands them over. */
@@ -31,6 +32,8 @@ export interface Design {
   /** Top-level items in the order of the text; what is nested is under `children`. */
   readonly items: readonly Item[];
   readonly runs: readonly Run[];
+  /** The item that a way serves, where it names one. */
+  readonly serves: ReadonlyMap<Item, Item>;
   readonly readings: readonly { readonly declaration: ReadingDeclaration; readonly item?: Item }[];
   readonly departures: readonly DepartureDeclaration[];
   readonly expectations: readonly ExpectationDeclaration[];
@@ -142,6 +145,7 @@ export function buildDesign(files: readonly SourceFile[]): Design {
     runs.push(run);
   }
 
+  const serves = resolveServes(items, names, problems);
   const readings = readingDeclarations.map((declaration) => {
     const resolved = names.resolve(declaration.target);
     if (resolved.is === "item") return { declaration, item: resolved.item };
@@ -162,7 +166,7 @@ export function buildDesign(files: readonly SourceFile[]): Design {
     });
   }
 
-  return { entry, site, parts: names.parts, items, runs, readings, departures, expectations, names, problems };
+  return { entry, site, parts: names.parts, items, runs, serves, readings, departures, expectations, names, problems };
 }
 
 function addNested(names: Names, item: Item, problems: Problem[]): void {

@@ -1,7 +1,7 @@
 import type { Mention, Problem } from "./model.js";
 import type { Names } from "./names.js";
 import { nearest } from "./suggest.js";
-import type { End, Part } from "./things.js";
+import type { End, Item, Part } from "./things.js";
 
 export function partOfMention(names: Names, mention: Mention): Part | undefined {
   return mention.path.length === 1 ? names.parts.get(mention.path[0] ?? "") : undefined;
@@ -12,14 +12,7 @@ export function endOfRun(names: Names, mention: Mention, side: "in" | "out", pro
   const resolved = names.resolve(mention);
   switch (resolved.is) {
     case "ambiguous":
-      problems.push({
-        id: "ambiguous-name",
-        severity: "error",
-        message: `${mention.path.join(".")} may be ${resolved.items.map((item) => item.id).join(" or ")}. Write the whole path.`,
-        place: mention.place,
-        suggestions: resolved.items.map((item) => ({ title: `Write ${item.id}`, text: item.id })),
-        related: resolved.items.map((item) => ({ place: item.declaration.namePlace, message: item.id })),
-      });
+      problems.push(ambiguousProblem(mention, resolved.items));
       return undefined;
     case "nothing":
       problems.push(mentionProblem(mention, resolved.at, resolved.known, resolved.at === 0 ? "item" : "terminal"));
@@ -41,10 +34,28 @@ export function endOfRun(names: Names, mention: Mention, side: "in" | "out", pro
         });
         return undefined;
       }
-      const terminal = resolved.terminal || (terminals.includes(side) ? side : (terminals[0] ?? ""));
+      const terminal = resolved.terminal || unmarked(item, terminals, side);
       return { item, terminal, mention };
     }
   }
+}
+
+/** `CU.K9` is the load terminal of way 9: its other side is the bar, where no run lands. */
+function unmarked(item: Item, terminals: readonly string[], side: "in" | "out"): string {
+  const onBar = item.parent?.kind === "board" || item.parent?.kind === "rcd";
+  const wanted = onBar ? "out" : side;
+  return terminals.includes(wanted) ? wanted : (terminals[0] ?? "");
+}
+
+export function ambiguousProblem(mention: Mention, items: readonly Item[]): Problem {
+  return {
+    id: "ambiguous-name",
+    severity: "error",
+    message: `${mention.path.join(".")} may be ${items.map((item) => item.id).join(" or ")}. Write the whole path.`,
+    place: mention.place,
+    suggestions: items.map((item) => ({ title: `Write ${item.id}`, text: item.id })),
+    related: items.map((item) => ({ place: item.declaration.namePlace, message: item.id })),
+  };
 }
 
 /** "There is no Q7. Did you mean Q1?", at the one segment that is not known. */
