@@ -1,27 +1,39 @@
-import { rmSync, statSync } from "node:fs";
-import { dirname, join } from "node:path";
+import { rmSync } from "node:fs";
+import { dirname, join, relative } from "node:path";
 import { fileURLToPath } from "node:url";
 import { type BuildOptions, build } from "esbuild";
 
 const here = dirname(fileURLToPath(import.meta.url));
+const source = join(here, "src");
 const dist = join(here, "dist");
 
-const common: BuildOptions = {
+const common = {
   bundle: true,
   minify: true,
   sourcemap: true,
+  metafile: true,
   logLevel: "warning",
   conditions: ["source"],
-};
+} as const satisfies BuildOptions;
 
-/** Everything that is run as one file: what goes in, what comes out, and where it runs. */
-const bundles: readonly (BuildOptions & { entry: string; file: string })[] = [
-  { entry: "cli/bin.ts", file: "cli.mjs", platform: "node", format: "esm", target: "node20" },
+/** What is built to be run by itself, each with where it runs. */
+const programs: readonly BuildOptions[] = [
+  // In two files: a small one that starts, and the program it loads.
+  {
+    entryPoints: { cli: join(source, "cli", "bin.ts") },
+    outdir: dist,
+    outExtension: { ".js": ".mjs" },
+    chunkNames: "cli-[name]",
+    splitting: true,
+    platform: "node",
+    format: "esm",
+    target: "node20",
+  },
 ];
 
 rmSync(dist, { recursive: true, force: true });
-for (const { entry, file, ...options } of bundles) {
-  const outfile = join(dist, file);
-  await build({ ...common, ...options, entryPoints: [join(here, "src", entry)], outfile });
-  console.log(`language-server/dist/${file}  ${Math.round(statSync(outfile).size / 1024)} kB`);
+for (const program of programs) {
+  const { metafile } = await build({ ...common, ...program });
+  for (const [file, { bytes }] of Object.entries(metafile.outputs))
+    if (!file.endsWith(".map")) console.log(`${relative(join(here, ".."), file)}  ${Math.round(bytes / 1024)} kB`);
 }

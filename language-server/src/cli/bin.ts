@@ -1,27 +1,7 @@
 #!/usr/bin/env node
-import { main } from "./main.js";
-import type { PageOptions } from "./text/page.js";
+import * as nodeModule from "node:module";
 
-/** Colours are for a terminal that shows them; a wish in the environment comes first. */
-function page(): PageOptions {
-  const { isTTY, columns } = process.stdout;
-  const { NO_COLOR, FORCE_COLOR, TERM } = process.env;
-  const wished = FORCE_COLOR !== undefined && FORCE_COLOR !== "" && FORCE_COLOR !== "0";
-  return {
-    colors: !NO_COLOR && (wished || (isTTY && TERM !== "dumb")),
-    width: isTTY && columns > 0 ? Math.max(columns, 40) : Number.POSITIVE_INFINITY,
-  };
-}
-
-// A reader that has seen enough, as head does, closes the pipe: nothing is wrong then.
-process.stdout.on("error", (error: NodeJS.ErrnoException) => {
-  if (error.code !== "EPIPE") throw error;
-  process.exit();
-});
-
-process.exitCode = await main(process.argv.slice(2), {
-  folder: process.cwd(),
-  page: page(),
-  out: (text) => process.stdout.write(text),
-  err: (text) => process.stderr.write(text),
-});
+// Keeps the compiled form of the program between calls, which saves a fifth of the time that one file takes. It has to
+// be asked for before the program is loaded, and the oldest Node that this runs on does not know it.
+nodeModule.enableCompileCache?.();
+await import("./run.js");

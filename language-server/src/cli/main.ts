@@ -9,8 +9,9 @@ import {
 } from "./arguments.js";
 import { assessAll } from "./assess-all.js";
 import { findFiles } from "./inputs.js";
-import { type ReadFiles, readFiles } from "./read.js";
-import { buildReport } from "./report/build.js";
+import { readFiles } from "./read.js";
+import { buildReport, type Checked } from "./report/build.js";
+import type { Locator } from "./report/locate.js";
 import { notices } from "./report/notices.js";
 import type { Unreadable } from "./report/report.js";
 import { checkText, fails } from "./text/check-text.js";
@@ -51,10 +52,8 @@ export async function main(words: readonly string[], around: Surroundings): Prom
 }
 
 async function runCheck(wanted: CheckArguments, around: Surroundings): Promise<ExitCode> {
-  const { project, asked, unreadable, locator } = await read(wanted.paths, around);
-  const report = buildReport(assessAll(project, asked), unreadable, packageInfo.version, locator, {
-    workings: wanted.showWorking,
-  });
+  const { checked, unreadable, locator } = await assessed(wanted.paths, around);
+  const report = buildReport(checked, unreadable, packageInfo.version, locator, { workings: wanted.showWorking });
   around.out(
     wanted.format === "json"
       ? `${JSON.stringify(report, undefined, 2)}\n`
@@ -65,8 +64,8 @@ async function runCheck(wanted: CheckArguments, around: Surroundings): Promise<E
 }
 
 async function runDrill(wanted: DrillArguments, around: Surroundings): Promise<ExitCode> {
-  const { project, asked, unreadable, locator } = await read(wanted.paths, around);
-  const drilled = assessAll(project, asked)
+  const { checked, unreadable, locator } = await assessed(wanted.paths, around);
+  const drilled = checked
     .map(({ assessment, isDesign }) => ({
       file: locator.name(assessment.design.entry),
       drill: drill(assessment),
@@ -86,10 +85,22 @@ function runRules({ id }: RulesArguments, around: Surroundings): ExitCode {
   return exitCodes.clean;
 }
 
-async function read(paths: readonly string[], around: Surroundings): Promise<ReadFiles> {
+interface Assessed {
+  readonly checked: readonly Checked[];
+  readonly unreadable: readonly Unreadable[];
+  readonly locator: Locator;
+}
+
+/** Reads and assesses what was asked for, and says on the error stream what could not be. */
+async function assessed(paths: readonly string[], around: Surroundings): Promise<Assessed> {
   const inputs = await findFiles(paths, around.folder);
-  const files = readFiles(inputs.files, around.folder);
-  const unreadable: Unreadable[] = [...inputs.unreadable, ...files.unreadable];
-  for (const { message } of unreadable) around.err(`${printable(message)}\n`);
-  return { ...files, unreadable };
+  const { project, asked, unreadable, locator } = readFiles(inputs.files, around.folder);
+  const { checked, failed } = assessAll(project, asked);
+  const faults = failed.map(({ uri, error }): Unreadable => {
+    const file = locator.name(uri);
+    return { file, message: `${file} could not be checked: there is a fault in sunwright itself (${String(error)}).` };
+  });
+  const all = [...inputs.unreadable, ...unreadable, ...faults];
+  for (const { message } of all) around.err(`${printable(message)}\n`);
+  return { checked, unreadable: all, locator };
 }

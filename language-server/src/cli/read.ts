@@ -18,18 +18,19 @@ export interface ReadFiles {
 
 /** Reads files by absolute path, and what they use. What cannot be read is told, and the rest goes on. */
 export function readFiles(paths: readonly string[], folder: string): ReadFiles {
-  const project = new Project(createChunkParser());
+  const project = new Project(once(createChunkParser));
   const asked: string[] = [];
   const unreadable: Unreadable[] = [];
   for (const path of paths) {
     const uri = URI.file(path).toString();
-    try {
-      project.update(uri, decode(readFileSync(path)));
-      asked.push(uri);
-    } catch (error) {
+    const result = readText(path);
+    if (result.text === undefined) {
       const file = shown(path, folder);
-      project.fail(uri, failureOf(error));
-      unreadable.push({ file, message: `${file} ${error instanceof NotText ? error.message : whyUnreadable(error)}` });
+      project.fail(uri, failureOf(result.error));
+      unreadable.push({ file, message: `${file} ${reason(result.error)}` });
+    } else {
+      project.update(uri, result.text);
+      asked.push(uri);
     }
   }
   for (let wanted = project.wantedFiles(); wanted.length > 0; wanted = project.wantedFiles())
@@ -48,15 +49,33 @@ function readUsed(uri: string, project: Project): void {
     project.fail(uri, "no-design");
     return;
   }
+  const result = readText(path);
+  if (result.text === undefined) project.fail(uri, failureOf(result.error));
+  else project.update(uri, result.text);
+}
+
+function readText(path: string): { readonly text?: string; readonly error?: unknown } {
   try {
-    project.update(uri, decode(readFileSync(path)));
+    return { text: decode(readFileSync(path)) };
   } catch (error) {
-    project.fail(uri, failureOf(error));
+    return { error };
   }
+}
+
+function reason(error: unknown): string {
+  return error instanceof NotText ? error.message : whyUnreadable(error);
 }
 
 function failureOf(error: unknown): Parameters<Project["fail"]>[1] {
   const code = error instanceof Error && "code" in error ? error.code : undefined;
   if (code === "ENOENT" || code === "ENOTDIR") return "missing";
   return code === "EISDIR" ? "folder" : "unreadable";
+}
+
+function once<Value>(make: () => Value): () => Value {
+  let made: { readonly value: Value } | undefined;
+  return () => {
+    made ??= { value: make() };
+    return made.value;
+  };
 }

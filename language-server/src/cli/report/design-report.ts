@@ -11,6 +11,7 @@ import type { Locator } from "./locate.js";
 import type {
   DepartureReport,
   DesignReport,
+  FigureReport,
   FindingReport,
   NotApplicableReport,
   NotCheckedReport,
@@ -111,10 +112,16 @@ function ruleSetReport({ id, title, editions }: RuleSet): RuleSetReport {
   return { id, title, editions: editions.map((each) => ({ title: each.title, edition: each.edition })) };
 }
 
-/** The first of the passes that use most of their limit. */
+/** The first of the passes that use most of their limit. A count that fills its terminal is full, not tight. */
 function tightest(passes: readonly PassReport[]): PassReport | undefined {
   let found: PassReport | undefined;
-  for (const pass of passes)
-    if (pass.utilisation !== undefined && pass.utilisation > (found?.utilisation ?? 0)) found = pass;
+  for (const pass of passes) {
+    if (pass.utilisation === undefined || isCount(pass.value)) continue;
+    if (pass.utilisation > (found?.utilisation ?? 0)) found = pass;
+  }
   return found;
+}
+
+function isCount(figure?: FigureReport): boolean {
+  return figure?.unit === "" && Number.isInteger(figure.value);
 }

@@ -18,9 +18,11 @@ export function writeSummary(page: Page, design: DesignReport): void {
 /** Everything that passed or does not apply, with the sums. */
 export function writePasses(page: Page, design: DesignReport): void {
   if (design.passes.length > 0) page.text(2, "Passed");
-  for (const pass of design.passes) {
-    page.text(4, `${pass.rule} on ${pass.thing}: ${comparison(pass)}`);
-    for (const working of pass.workings ?? []) page.text(10, working, (text) => page.paint.cyan(text));
+  for (const [check, passes] of byCheck(design.passes)) {
+    page.text(4, check);
+    for (const pass of passes) page.text(6, comparison(pass));
+    const lines = new Set(passes.flatMap(({ workings }) => workings ?? []));
+    for (const working of lines) page.text(10, working, (text) => page.paint.cyan(text));
   }
   if (design.notApplicable.length > 0) page.text(2, "Not applicable");
   for (const { rule, thing, reason } of design.notApplicable) page.text(4, `${rule} on ${thing}: ${reason}`);
@@ -35,34 +37,49 @@ export function writeAssumptions(page: Page, design: DesignReport): void {
   for (const { text, usedBy } of design.assumptions) page.text(4, `${text} (for ${checks(usedBy)})`);
 }
 
+/** A thing may pass one rule against many limits: the sum that they share is then shown once. */
+function byCheck(passes: readonly PassReport[]): Map<string, PassReport[]> {
+  const found = new Map<string, PassReport[]>();
+  for (const pass of passes) {
+    const check = `${pass.rule} on ${pass.thing}`;
+    const same = found.get(check);
+    if (same) same.push(pass);
+    else found.set(check, [pass]);
+  }
+  return found;
+}
+
 function margin(pass: PassReport): string {
   const left = (1 - pass.utilisation!) * 100;
   return `${left.toFixed(1)} % at ${pass.thing}, ${pass.rule} (${comparison(pass)})`;
 }
 
 /** "465.3 V against 600 V, INV"; what holds, for a yes-or-no check. */
-function comparison({ value, limit, utilisation, against }: PassReport): string {
+function comparison({ thing, value, limit, utilisation, against }: PassReport): string {
   const parts: string[] = [];
   if (value) parts.push(limit ? `${value.text} against ${limit.text}` : value.text);
-  if (against !== undefined) parts.push(against);
+  if (against !== undefined && against !== thing) parts.push(against);
   if (utilisation !== undefined) parts.push(`${(utilisation * 100).toFixed(1)} % used`);
   return parts.length > 0 ? parts.join(", ") : "holds";
 }
 
-/** One line for each thing that is not known, with all the checks that wait for it. */
+/** One line for each property or circumstance that is not known, with the rules that wait for it. */
 function writeNotChecked(page: Page, list: readonly NotCheckedReport[]): void {
-  const waiting = new Map<string, NotCheckedReport[]>();
+  const properties = new Map<string, { things: Set<string>; rules: Set<string> }>();
+  const reasons = new Map<string, NotCheckedReport[]>();
   for (const check of list) {
-    const causes = check.missing.map(({ thing, property }) => `${property} of ${thing} is not stated`);
-    if (check.reason !== undefined) causes.push(check.reason);
-    for (const cause of causes) {
-      const same = waiting.get(cause);
-      if (same) same.push(check);
-      else waiting.set(cause, [check]);
+    for (const { thing, property } of check.missing) {
+      const entry = properties.get(property) ?? { things: new Set(), rules: new Set() };
+      properties.set(property, entry);
+      entry.things.add(thing);
+      entry.rules.add(check.rule);
     }
+    if (check.reason !== undefined) reasons.set(check.reason, [...(reasons.get(check.reason) ?? []), check]);
   }
   page.text(2, "Not checked");
-  for (const [cause, those] of waiting) page.text(4, `${cause} (for ${checks(those)})`);
+  for (const [property, { things, rules }] of properties)
+    page.text(4, `${property} is not stated: ${[...things].join(", ")} (for ${[...rules].join(", ")})`);
+  for (const [reason, those] of reasons) page.text(4, `${reason} (for ${checks(those)})`);
 }
 
 /** "string-voltage on S1, S2; dc-isolator on Q1". */

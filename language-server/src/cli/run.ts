@@ -1,0 +1,33 @@
+import { type ExitCode, exitCodes, main } from "./main.js";
+import type { PageOptions } from "./text/page.js";
+
+/** Colours are for a terminal that shows them; a wish in the environment comes first. */
+function page(): PageOptions {
+  const { isTTY, columns } = process.stdout;
+  const { NO_COLOR, FORCE_COLOR, TERM } = process.env;
+  const wished = FORCE_COLOR !== undefined && FORCE_COLOR !== "" && FORCE_COLOR !== "0";
+  return {
+    colors: !NO_COLOR && (wished || (isTTY && TERM !== "dumb")),
+    width: isTTY && columns > 0 ? Math.max(columns, 40) : Number.POSITIVE_INFINITY,
+  };
+}
+
+/** For faults of the program itself; whatever a user can do wrong has a message of its own. */
+function fault(error: unknown): ExitCode {
+  const text = error instanceof Error ? (error.stack ?? error.message) : String(error);
+  process.stderr.write(`There is a fault in sunwright itself, and no result:\n${text}\n`);
+  return exitCodes.unusable;
+}
+
+// A reader that has seen enough, as head does, closes the pipe: nothing is wrong then.
+process.stdout.on("error", (error: NodeJS.ErrnoException) => {
+  if (error.code !== "EPIPE") throw error;
+  process.exit();
+});
+
+process.exitCode = await main(process.argv.slice(2), {
+  folder: process.cwd(),
+  page: page(),
+  out: (text) => process.stdout.write(text),
+  err: (text) => process.stderr.write(text),
+}).catch(fault);
