@@ -50,7 +50,7 @@ export class DeclarationReader {
   private use(node: ast.Use): Declaration | undefined {
     const pathPlace = this.places.property(node, "path");
     if (node.path === undefined || !pathPlace) return undefined;
-    return { declares: "use", path: node.path, place: this.places.node(node), pathPlace };
+    return { declares: "use", path: node.path, place: this.places.whole(node), pathPlace };
   }
 
   private part(node: ast.Part): PartDeclaration | undefined {
@@ -99,7 +99,7 @@ export class DeclarationReader {
       rulePlace,
       ...present("target", this.values.mention(node.target)),
       reason: node.reason ?? "",
-      place: this.places.node(node),
+      place: this.places.whole(node),
       ...this.block(node.body),
     };
   }
@@ -113,7 +113,7 @@ export class DeclarationReader {
       rule: node.rule,
       rulePlace,
       ...present("target", target),
-      place: this.places.node(node),
+      place: this.places.whole(node),
     };
   }
 
@@ -144,7 +144,7 @@ export class DeclarationReader {
   }
 
   private common(node: AstNode & { body?: ast.Body }): Block & { place: Place; doc?: string } {
-    return { place: this.places.node(node), ...present("doc", this.doc(node)), ...this.block(node.body) };
+    return { place: this.places.whole(node), ...present("doc", this.doc(node)), ...this.block(node.body) };
   }
 
   private block(body: ast.Body | undefined): Block {
@@ -160,13 +160,13 @@ export class DeclarationReader {
         if (property) properties.push(property);
       }
     }
-    return { properties, nested, bodyPlace: this.places.node(body) };
+    return { properties, nested, bodyPlace: this.places.whole(body) };
   }
 
   private property(node: ast.Property): Property | undefined {
     const namePlace = this.places.property(node, "name");
     if (!node.name || !namePlace) return undefined;
-    const place = this.places.node(node);
+    const place = this.places.whole(node);
     const valuePlace = this.places.property(node, "value") ?? { ...place, from: place.to };
     const value = node.value && this.values.value(node.value);
     if (!node.value) {

@@ -37,7 +37,7 @@ export class ValueReader {
 
   mention(node: MentionNode | undefined): Mention | undefined {
     if (!node?.path?.length || !node.$cstNode) return undefined;
-    return { path: node.path, place: this.places.node(node), places: this.places.properties(node, "path") };
+    return { path: node.path, place: this.places.whole(node), places: this.places.properties(node, "path") };
   }
 
   /** A quantity that stands by itself, such as the length of a run. */
@@ -81,7 +81,7 @@ export class ValueReader {
   }
 
   private day(node: DayValue): Value | undefined {
-    const place = this.places.node(node);
+    const place = this.places.whole(node);
     return this.calendarDay(node.day, place) === undefined ? undefined : { kind: "day", value: node.day };
   }
 
