@@ -33,13 +33,18 @@ function column(name: string, values: readonly number[], from = source): Readonl
 
 // Up to 16 mm² solid and stranded plain copper share their limits; larger solid conductors are not made for wiring.
 const solid = class2Plain.slice(0, standardSizes.indexOf(16) + 1);
-const columns: ReadonlyMap<string, ReadonlyMap<number, Given>> = new Map([
-  ["class-1 plain", column("IEC 60228 class 1, plain copper", solid, { ...source, basis: "memory" })],
-  ["class-2 plain", column("IEC 60228 class 2, plain copper", class2Plain)],
-  ["class-2 tinned", column("IEC 60228 class 2, metal-coated copper", class2Coated)],
-  ["class-5 plain", column("IEC 60228 class 5, plain copper", class5Plain)],
-  ["class-5 tinned", column("IEC 60228 class 5, metal-coated copper", class5Coated)],
-]);
+type Column = ReadonlyMap<number, Given>;
+const columns: Readonly<Record<string, { readonly plain: Column; readonly tinned?: Column }>> = {
+  "class-1": { plain: column("IEC 60228 class 1, plain copper", solid, { ...source, basis: "memory" }) },
+  "class-2": {
+    plain: column("IEC 60228 class 2, plain copper", class2Plain),
+    tinned: column("IEC 60228 class 2, metal-coated copper", class2Coated),
+  },
+  "class-5": {
+    plain: column("IEC 60228 class 5, plain copper", class5Plain),
+    tinned: column("IEC 60228 class 5, metal-coated copper", class5Coated),
+  },
+};
 
 /** Nominal size in mm² of a cross-section in m², rid of the rounding error of the unit conversion. */
 export function nominalSize(crossSection: number): number {
@@ -48,5 +53,7 @@ export function nominalSize(crossSection: number): number {
 
 /** Resistance per metre of conductor at 20 °C for a cross-section in m²; undefined for a kind or size without a row. */
 export function tableResistance(kind: ConductorKind, crossSection: number): Given | undefined {
-  return columns.get(`${kind.conductorClass} ${kind.coating}`)?.get(nominalSize(crossSection));
+  const ofClass = columns[kind.conductorClass];
+  const rows = kind.coating === "tinned" ? ofClass?.tinned : ofClass?.plain;
+  return rows?.get(nominalSize(crossSection));
 }

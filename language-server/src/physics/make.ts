@@ -55,6 +55,10 @@ export function counted(symbol: string, value: number, text: string): Given {
 }
 
 /** The same figure under the symbol that a formula knows it by; the figure itself where that is its symbol already. */
-export function as<F extends Figure>(symbol: string, figure: F): F {
-  return figure.symbol === symbol ? figure : { ...figure, symbol };
+export function as<F extends Figure>(symbol: string, figure: F): F;
+export function as(symbol: string, figure: Figure): Figure {
+  if (figure.symbol === symbol) return figure;
+  const { value, dimension, unit } = figure;
+  if (figure.kind === "given") return { kind: "given", symbol, value, dimension, unit, origin: figure.origin };
+  return derive(symbol, value, dimension, unit, figure.formula, figure.terms, figure.source, figure.note);
 }
