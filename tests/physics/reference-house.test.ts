@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
 import { celsius } from "../../language-server/src/physics/constants.js";
+import { dataSheetOf } from "../../language-server/src/physics/data-sheet.js";
 import {
   expectedCurrent,
   expectedVoltage,
@@ -27,12 +28,14 @@ import { gb } from "../../language-server/src/rules/gb/index.js";
 import { insulationRow } from "../../language-server/src/rules/rule-set.js";
 import {
   amperes,
+  amperesPerKelvin,
   celsiusDegrees,
   count,
   metres,
   ohmsPerKilometre,
   percentPerKelvin,
   volts,
+  voltsPerKelvin,
   wattsPerSquareMetre,
 } from "./figures.js";
 
@@ -133,14 +136,16 @@ test("rows of the insulation test meet at 120, 500 and 1000 V", () => {
 });
 
 test("the single-diode model reads less voltage in weak light and the same current as the proportion", () => {
-  const model = fitModule({
-    openCircuitVoltage: 38.8,
-    shortCircuitCurrent: 13.9,
-    voltageAtMaxPower: 32.6,
-    currentAtMaxPower: 13.2,
-    voltageCoefficient: -0.0025 * 38.8,
-    currentCoefficient: 0.00045 * 13.9,
-  })!;
+  const model = fitModule(
+    dataSheetOf({
+      openCircuitVoltage: uoc,
+      shortCircuitCurrent: isc,
+      voltageAtMaxPower: ump,
+      currentAtMaxPower: amperes(13.2, "Imp"),
+      openCircuitVoltageCoefficient: beta,
+      shortCircuitCurrentCoefficient: alpha,
+    }),
+  )!;
   const light = wattsPerSquareMetre(650);
   const cell = celsiusDegrees(30);
   const modelled = modelledVoltage(count(11), model, light, cell).value;
@@ -149,4 +154,25 @@ test("the single-diode model reads less voltage in weak light and the same curre
   expect(modelled / line).toBeGreaterThan(0.97);
   const proportion = expectedCurrent(isc, alpha, light, cell).value;
   expect(modelledCurrent(model, light, cell).value / proportion).toBeCloseTo(1, 3);
+});
+
+test("a data sheet with absolute coefficients is the same module", () => {
+  const figures = {
+    openCircuitVoltage: uoc,
+    shortCircuitCurrent: isc,
+    voltageAtMaxPower: ump,
+    currentAtMaxPower: amperes(13.2, "Imp"),
+  };
+  const relative = dataSheetOf({
+    ...figures,
+    openCircuitVoltageCoefficient: beta,
+    shortCircuitCurrentCoefficient: alpha,
+  });
+  const absolute = dataSheetOf({
+    ...figures,
+    openCircuitVoltageCoefficient: voltsPerKelvin(-0.097),
+    shortCircuitCurrentCoefficient: amperesPerKelvin(0.006255),
+  });
+  expect(absolute.voltageCoefficient).toBeCloseTo(relative.voltageCoefficient, 12);
+  expect(absolute.currentCoefficient).toBeCloseTo(relative.currentCoefficient, 12);
 });
