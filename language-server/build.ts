@@ -6,6 +6,8 @@ import { type BuildOptions, build } from "esbuild";
 const here = dirname(fileURLToPath(import.meta.url));
 const source = join(here, "src");
 const dist = join(here, "dist");
+/** What hosts of Node 20 lack. */
+const polyfill = join(source, "server", "polyfill.ts");
 
 const common = {
   bundle: true,
@@ -18,6 +20,23 @@ const common = {
 
 /** What is built to be run by itself, each with where it runs. */
 const programs: readonly BuildOptions[] = [
+  {
+    entryPoints: { server: join(source, "server", "node.ts") },
+    outdir: dist,
+    outExtension: { ".js": ".cjs" },
+    inject: [polyfill],
+    platform: "node",
+    format: "cjs",
+    target: "node20",
+  },
+  {
+    entryPoints: { "browser-server": join(source, "server", "browser.ts") },
+    outdir: dist,
+    inject: [polyfill],
+    platform: "browser",
+    format: "iife",
+    target: "es2022",
+  },
   // In two files: a small one that starts, and the program it loads.
   {
     entryPoints: { cli: join(source, "cli", "bin.ts") },

@@ -1,5 +1,5 @@
 import { SunwrightGeneratedModule, SunwrightGeneratedSharedModule } from "@sunwright/grammar/module";
-import { inject, type Module } from "langium";
+import { type DeepPartial, inject, type Module } from "langium";
 import {
   createDefaultModule,
   createDefaultSharedModule,
@@ -23,7 +23,7 @@ export type SunwrightServices = LangiumServices & SunwrightOwnServices & { reado
 /** What an editor adds: requests answered from an assessment, and the diagnoser that has one. */
 export interface EditorModules {
   readonly shared?: Module<SunwrightSharedServices, PartialLangiumSharedServices>;
-  readonly language?: Module<SunwrightServices, PartialLangiumServices & Partial<SunwrightOwnServices>>;
+  readonly language?: Module<SunwrightServices, PartialLangiumServices & DeepPartial<SunwrightOwnServices>>;
 }
 
 /**

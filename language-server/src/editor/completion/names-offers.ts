@@ -1,0 +1,105 @@
+import type { Assessment } from "../../assessment/assessment.js";
+import type { Design } from "../../design/design.js";
+import type { Item, Part } from "../../design/things.js";
+import { keyFigures } from "../hover/thing.js";
+import { plain } from "../markdown.js";
+import { checksOf } from "../things-of.js";
+import type { Offer } from "./offer.js";
+
+/** Parts of one kind with their key figures. */
+export function partOffers(design: Design, kind: string): Offer[] {
+  return [...design.parts.values()]
+    .filter((part) => part.kind === kind)
+    .map((part) => ({
+      label: part.name,
+      sort: "part",
+      detail: part.row?.title ?? part.kind,
+      documentation: partDocumentation(part),
+    }));
+}
+
+function partDocumentation(part: Part): string {
+  const figures = keyFigures(part).map((figure) => `- ${figure}`);
+  const doc = part.declaration.doc?.trim();
+  return [doc, figures.join("\n")].filter(Boolean).join("\n\n");
+}
+
+/** Ends for a run: whatever has a terminal, what is not wired there yet first. */
+export function endOffers({ design, circuit }: Assessment, side: "in" | "out"): Offer[] {
+  const free: Offer[] = [];
+  const wired: Offer[] = [];
+  for (const item of withNested(design.items)) {
+    const terminals = item.row?.terminals ?? [];
+    if (terminals.length === 0 || item.id === "") continue;
+    const terminal = terminals.includes(side) ? side : terminals[0]!;
+    const at = circuit.terminals.get(terminal === "" ? item.id : `${item.id}.${terminal}`);
+    const isWired = at?.links.some((link) => link.by.is === "run") ?? false;
+    (isWired ? wired : free).push(itemOffer(item, isWired ? "wired already" : undefined));
+  }
+  return [...free, ...wired];
+}
+
+/** What may follow a dot: ports and nested items, and the item's own terminals. */
+export function terminalOffers({ design }: Assessment, path: readonly string[]): Offer[] {
+  const place = { chunk: { uri: "", start: 0 }, from: 0, to: 0 };
+  const resolved = design.names.resolve({ path, place, places: path.map(() => place) });
+  if (resolved.is !== "item") return [];
+  const { item } = resolved;
+  const nested = [...withNested(item.children)].map((child) => itemOffer(child, undefined, child.name));
+  const own = (item.row?.terminals ?? [])
+    .filter(Boolean)
+    .map((name): Offer => ({ label: name, sort: "terminal", detail: `terminal of ${item.id}` }));
+  return [...nested, ...own];
+}
+
+/** Items by name, for a reading, a departure or a load. Those with a finding of the rule first. */
+export function targetOffers(assessment: Assessment, rule?: string): Offer[] {
+  const { design } = assessment;
+  const found: Offer[] = [];
+  const others: Offer[] = [];
+  const things = [...withNested(design.items), ...design.runs];
+  for (const thing of things) {
+    if (thing.id === "" || thing.kind === "site") continue;
+    const finding = rule === undefined ? undefined : findingText(assessment, thing, rule);
+    const offer = thing.is === "run" ? runOffer(thing.id, thing.cable?.name) : itemOffer(thing);
+    if (finding === undefined) others.push(offer);
+    else found.push({ ...offer, documentation: finding });
+  }
+  return [...found, ...others];
+}
+
+function findingText(assessment: Assessment, thing: Parameters<typeof checksOf>[1], rule: string): string | undefined {
+  for (const { rule: checked, outcome } of checksOf(assessment, thing))
+    if (checked.id === rule && outcome.outcome === "finding") return plain(outcome.what);
+  return undefined;
+}
+
+function itemOffer(item: Item, state?: string, label = item.id): Offer {
+  const what = item.part ? `${item.kind}, ${item.part.name}` : item.kind;
+  return {
+    label,
+    sort: "item",
+    detail: state ? `${what} (${state})` : what,
+    documentation: item.declaration.doc?.trim() || item.row?.help,
+  };
+}
+
+function runOffer(id: string, cable: string | undefined): Offer {
+  return { label: id, sort: "item", detail: cable ? `run of ${cable}` : "run" };
+}
+
+export function* withNested(items: readonly Item[]): Generator<Item> {
+  for (const item of items) {
+    yield item;
+    yield* withNested(item.children);
+  }
+}
+
+/** The next free name of a sort: W13 after W12. */
+export function nextName(design: Design, letter: string): string {
+  const pattern = new RegExp(`^${letter}(\\d+)$`);
+  let highest = 0;
+  const names = [...design.names.top.keys(), ...design.runs.map(({ id }) => id)];
+  for (const name of names) highest = Math.max(highest, Number(pattern.exec(name)?.[1] ?? 0));
+  return `${letter}${highest + 1}`;
+}

@@ -1,0 +1,25 @@
+/** What an offer is; the editor gives each its picture. */
+export type OfferSort =
+  | "keyword"
+  | "kind"
+  | "property"
+  | "word"
+  | "unit"
+  | "part"
+  | "item"
+  | "terminal"
+  | "rule"
+  | "file"
+  | "name";
+
+/** One thing that may be written at the cursor. */
+export interface Offer {
+  readonly label: string;
+  readonly sort: OfferSort;
+  /** Short text beside the label. */
+  readonly detail?: string;
+  /** Markdown, shown beside the list. */
+  readonly documentation?: string;
+  /** What is written; the label where it is absent. */
+  readonly insert?: string;
+}

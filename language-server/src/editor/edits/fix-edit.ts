@@ -1,0 +1,76 @@
+import type { ItemDeclaration, PartDeclaration, RunDeclaration } from "../../design/model.js";
+import type { Thing } from "../../design/things.js";
+import type { Place } from "../../place.js";
+import type { Fix } from "../../rules/rule.js";
+import type { WorkspaceView } from "../workspace-view.js";
+import type { Change } from "./change.js";
+import { insertProperty } from "./insert-property.js";
+
+/**
+ * The change of text that a rule's fix asks for. Undefined where the choice is not written in text that can be changed:
+ * on a part's sheet, which states facts, or in a line that is being typed.
+ */
+export function fixEdit(view: WorkspaceView, fix: Fix): Change | undefined {
+  const { declaration } = fix.thing;
+  if (declaration.declares === "part" || isOnSheet(fix.thing)) return undefined;
+  if (view.fragmentOf(declaration.place)?.broken !== false) return undefined;
+  switch (fix.does) {
+    case "set-count":
+      return declaration.declares === "item" ? countEdit(declaration, fix.count) : undefined;
+    case "set-part":
+      return declaration.declares === "item" ? partEdit(declaration, fix.part) : undefined;
+    case "set-cable":
+      return declaration.declares === "run" && declaration.cable
+        ? replacement(declaration.cable.place, fix.cable)
+        : undefined;
+    case "set-end":
+      return declaration.declares === "run" ? endEdit(declaration, fix.end, fix.terminal) : undefined;
+    case "set-property":
+      return propertyEdit(view, declaration, fix.property, fix.value);
+  }
+}
+
+/** Whether a thing is written on a part's sheet: the trackers of an inverter, the ways of a ready-made board. */
+export function isOnSheet(thing: Thing): boolean {
+  if (thing.is === "part") return true;
+  for (let item = thing.is === "item" ? thing : undefined; item?.parent; item = item.parent)
+    if (!item.parent.declaration.nested.includes(item.declaration)) return true;
+  return false;
+}
+
+function countEdit({ count, part }: ItemDeclaration, value: number): Change | undefined {
+  if (count) return replacement(count.place, String(value));
+  return part && insertion(part.place, `${value} x `);
+}
+
+function partEdit({ part, namePlace }: ItemDeclaration, name: string): Change {
+  if (part) return replacement(part.place, name);
+  return insertion({ ...namePlace, from: namePlace.to }, ` is ${name}`);
+}
+
+function endEdit(run: RunDeclaration, end: "from" | "to", terminal: string): Change | undefined {
+  const mention = run[end];
+  return mention && replacement(mention.place, terminal);
+}
+
+/** Sets a property on the declaration itself; what its part's sheet says stays as it is. */
+export function propertyEdit(
+  view: WorkspaceView,
+  declaration: ItemDeclaration | RunDeclaration | PartDeclaration,
+  name: string,
+  value: string,
+): Change | undefined {
+  const written = declaration.properties.find((property) => property.name === name);
+  if (written?.value) return replacement(written.valuePlace, value);
+  if (written) return undefined;
+  const text = view.sources.text(declaration.place.chunk.uri);
+  return text === undefined ? undefined : insertProperty(text, declaration, name, value);
+}
+
+function replacement({ chunk, from, to }: Place, text: string): Change {
+  return { uri: chunk.uri, start: chunk.start + from, end: chunk.start + to, text };
+}
+
+function insertion({ chunk, from }: Place, text: string): Change {
+  return { uri: chunk.uri, start: chunk.start + from, end: chunk.start + from, text };
+}

@@ -1,0 +1,65 @@
+import type { Connection } from "vscode-languageserver";
+import type { SunwrightSharedServices } from "../../language/module.js";
+import type { Settings } from "../diagnostics.js";
+import type { Links } from "../hover/check.js";
+import { WorkspaceView } from "../workspace-view.js";
+import { Positions } from "./positions.js";
+
+/** What all requests of one editor share: the computed designs, positions, and what the user has chosen. */
+export class Editor {
+  readonly view: WorkspaceView;
+  readonly positions: Positions;
+  private chosen: Settings = { notChecked: "hint" };
+
+  constructor(readonly services: SunwrightSharedServices) {
+    const project = services.sunwright.Project;
+    this.view = new WorkspaceView(project);
+    this.positions = new Positions(project);
+    project.onChange((uri) => {
+      if (!project.has(uri)) this.view.forget(uri);
+    });
+  }
+
+  get settings(): Settings {
+    return this.chosen;
+  }
+
+  /** Takes the user's settings as they come over the wire; true where anything is different. */
+  choose(given: unknown): boolean {
+    const { notChecked, docs } = record(given);
+    const next: Settings = {
+      notChecked: notChecked === "hint" || notChecked === "off" ? notChecked : this.chosen.notChecked,
+      docs: typeof docs === "string" && docs !== "" ? docs : this.chosen.docs,
+    };
+    const isNew = next.notChecked !== this.chosen.notChecked || next.docs !== this.chosen.docs;
+    this.chosen = next;
+    return isNew;
+  }
+
+  get links(): Links {
+    return {
+      to: (place) => (this.view.isLive(place) ? this.positions.link(place) : undefined),
+      docs: this.chosen.docs,
+    };
+  }
+
+  get connection(): Connection | undefined {
+    return this.services.lsp.Connection;
+  }
+}
+
+function record(value: unknown): Readonly<Record<string, unknown>> {
+  return typeof value === "object" && value !== null ? (value as Record<string, unknown>) : {};
+}
+
+const editors = new WeakMap<SunwrightSharedServices, Editor>();
+
+/** The one editor of some services. */
+export function editorOf(services: SunwrightSharedServices): Editor {
+  let editor = editors.get(services);
+  if (!editor) {
+    editor = new Editor(services);
+    editors.set(services, editor);
+  }
+  return editor;
+}

@@ -1,0 +1,34 @@
+import type { EditorModules } from "../../language/module.js";
+import { DesignCodeActionProvider } from "./code-action-provider.js";
+import { DesignCompletionProvider } from "./completion-provider.js";
+import { DesignDiagnoser } from "./diagnoser.js";
+import { editorOf } from "./editor.js";
+import { DesignHoverProvider } from "./hover-provider.js";
+import {
+  DesignDefinitionProvider,
+  DesignHighlightProvider,
+  DesignReferencesProvider,
+  DesignRenameProvider,
+} from "./navigation-providers.js";
+import { DesignFoldingProvider, DesignSymbolProvider, DesignWorkspaceSymbolProvider } from "./symbol-providers.js";
+
+/** What the editor adds to the language: one provider a request, each a thin shell over a function of plain data. */
+export const editorModules: EditorModules = {
+  shared: {
+    lsp: { WorkspaceSymbolProvider: (shared) => new DesignWorkspaceSymbolProvider(() => editorOf(shared)) },
+  },
+  language: {
+    lsp: {
+      HoverProvider: ({ shared }) => new DesignHoverProvider(editorOf(shared)),
+      CompletionProvider: ({ shared }) => new DesignCompletionProvider(editorOf(shared)),
+      DocumentSymbolProvider: ({ shared }) => new DesignSymbolProvider(editorOf(shared)),
+      FoldingRangeProvider: ({ shared }) => new DesignFoldingProvider(editorOf(shared)),
+      DefinitionProvider: ({ shared }) => new DesignDefinitionProvider(editorOf(shared)),
+      ReferencesProvider: ({ shared }) => new DesignReferencesProvider(editorOf(shared)),
+      DocumentHighlightProvider: ({ shared }) => new DesignHighlightProvider(editorOf(shared)),
+      RenameProvider: ({ shared }) => new DesignRenameProvider(editorOf(shared)),
+      CodeActionProvider: ({ shared }) => new DesignCodeActionProvider(editorOf(shared)),
+    },
+    sunwright: { Diagnoser: ({ shared }) => new DesignDiagnoser(editorOf(shared)) },
+  },
+};

@@ -1,0 +1,45 @@
+import { TextDocument } from "langium";
+import type { Location, Position, Range } from "vscode-languageserver";
+import { absolute, type Place } from "../../place.js";
+import type { Span } from "../navigate.js";
+import type { Sources } from "../sources.js";
+
+/**
+ * Offsets of the files as they were read, as the editor's lines and columns and back. The editor's own copy of a text
+ * may already be newer than what was computed.
+ */
+export class Positions {
+  private readonly documents = new Map<string, TextDocument>();
+
+  constructor(private readonly sources: Sources) {}
+
+  range({ uri, start, end }: Span): Range {
+    const document = this.document(uri);
+    return { start: document.positionAt(start), end: document.positionAt(end) };
+  }
+
+  location(span: Span): Location {
+    return { uri: span.uri, range: this.range(span) };
+  }
+
+  offset(uri: string, position: Position): number {
+    return this.document(uri).offsetAt(position);
+  }
+
+  /** A link to a place, with line and column counted from one as editors take them. */
+  link(place: Place): string {
+    const { uri, start } = absolute(place);
+    const { line, character } = this.document(uri).positionAt(start);
+    return `${uri}#L${line + 1},${character + 1}`;
+  }
+
+  private document(uri: string): TextDocument {
+    const text = this.sources.text(uri) ?? "";
+    let document = this.documents.get(uri);
+    if (document?.getText() !== text) {
+      document = TextDocument.create(uri, "sunwright", 0, text);
+      this.documents.set(uri, document);
+    }
+    return document;
+  }
+}

@@ -1,0 +1,79 @@
+import {
+  addCodeActionHandler,
+  addCompletionHandler,
+  addDocumentHighlightHandler,
+  addDocumentSymbolHandler,
+  addDocumentUpdateHandler,
+  addFindReferencesHandler,
+  addFoldingRangeHandler,
+  addGotoDefinitionHandler,
+  addHoverHandler,
+  addRenameHandler,
+  addWorkspaceSymbolHandler,
+  type DefaultSharedModuleContext,
+} from "langium/lsp";
+import type { Connection, DidChangeConfigurationParams } from "vscode-languageserver";
+import { type Editor, editorOf } from "../editor/lsp/editor.js";
+import { editorModules } from "../editor/lsp/module.js";
+import { Publisher } from "../editor/lsp/publisher.js";
+import { createSunwrightServices } from "../language/module.js";
+
+/** The section of the user's settings that is ours. */
+const section = "sunwright";
+
+/** Builds the services around a connection, registers what can be asked, and begins to listen. */
+export function startServer(
+  connection: Connection,
+  files: Pick<DefaultSharedModuleContext, "fileSystemProvider">,
+): void {
+  const { shared } = createSunwrightServices({ connection, ...files }, editorModules);
+  const editor = editorOf(shared);
+  const publisher = new Publisher(shared, connection);
+
+  addDocumentUpdateHandler(connection, shared);
+  addCompletionHandler(connection, shared);
+  addHoverHandler(connection, shared);
+  addDocumentSymbolHandler(connection, shared);
+  addGotoDefinitionHandler(connection, shared);
+  addFindReferencesHandler(connection, shared);
+  addDocumentHighlightHandler(connection, shared);
+  addFoldingRangeHandler(connection, shared);
+  addCodeActionHandler(connection, shared);
+  addRenameHandler(connection, shared);
+  addWorkspaceSymbolHandler(connection, shared);
+
+  const refresh = (given: unknown): void => {
+    if (editor.choose(given)) publisher.refresh().catch((error) => report(editor, error));
+  };
+  connection.onInitialize((params) => {
+    editor.choose(params.initializationOptions);
+    return shared.lsp.LanguageServer.initialize(params);
+  });
+  connection.onInitialized((params) => {
+    shared.lsp.LanguageServer.initialized(params);
+    void ownSettings(editor).then(refresh, (error) => report(editor, error));
+  });
+  connection.onDidChangeConfiguration((change) => {
+    shared.workspace.ConfigurationProvider.updateConfiguration(change);
+    void changedSettings(connection, change).then(refresh, (error) => report(editor, error));
+  });
+
+  shared.workspace.TextDocuments.listen(connection);
+  connection.listen();
+}
+
+/** The settings as the client has them at the start; none where it cannot be asked. */
+async function ownSettings(editor: Editor): Promise<unknown> {
+  const configuration = editor.services.workspace.ConfigurationProvider;
+  return { notChecked: await configuration.getConfiguration(section, "notChecked") };
+}
+
+/** Some clients send the new settings, others only say that there are some. */
+async function changedSettings(connection: Connection, { settings }: DidChangeConfigurationParams): Promise<unknown> {
+  const sent = (settings as Record<string, unknown> | null | undefined)?.[section];
+  return sent ?? connection.workspace.getConfiguration(section);
+}
+
+function report(editor: Editor, error: unknown): void {
+  editor.connection?.console.error(error instanceof Error ? (error.stack ?? error.message) : String(error));
+}
