@@ -35,7 +35,7 @@ export function traceArray(region: readonly Terminal[], tracker: Terminal | unde
     strings,
     surge: region
       .filter(({ item }) => item.kind === "spd")
-      .map((tap) => surgeTap(tap, towards, stringTerminals, tracker)),
+      .map((tap) => surgeTap(tap, towards, devices, stringTerminals, tracker)),
     runs,
     devices,
     landing: tracker ? landing : [],
@@ -94,12 +94,13 @@ function stepsTo(start: Terminal, towards: Towards): Step[] {
 function surgeTap(
   terminal: Terminal,
   towards: Towards,
+  devices: ReadonlyMap<Item, unknown>,
   strings: readonly Terminal[],
   tracker: Terminal | undefined,
 ): SurgeTap {
-  const hop = towards.get(terminal);
-  const run = hop?.link.by.is === "run" ? hop.link.by : undefined;
-  const at = hop?.next;
+  const lead = towards.get(terminal)?.link.by;
+  const run = lead?.is === "run" ? lead : undefined;
+  const at = joint(terminal, towards, devices);
   const ways = strings.length > 0 ? waysToStrings(terminal, strings) : [];
   return {
     spd: terminal.item,
@@ -110,6 +111,17 @@ function surgeTap(
     isolatedBy: onEveryWay(ways, (item) => item.row?.through === "opens"),
     fusedBy: onEveryWay(ways, (item) => item.kind === "fuse"),
   };
+}
+
+/** Where the lead of a surge protective device, with a fuse of its own or without, meets the way of the strings. */
+function joint(terminal: Terminal, towards: Towards, devices: ReadonlyMap<Item, unknown>): Terminal | undefined {
+  let hop = towards.get(terminal);
+  while (hop && hop.next.item.kind !== "string" && hop.next.item.kind !== "tracker" && !devices.has(hop.next.item)) {
+    const further = towards.get(hop.next);
+    if (!further) break;
+    hop = further;
+  }
+  return hop?.next;
 }
 
 /** What lies between a terminal and each string that it is joined to. */

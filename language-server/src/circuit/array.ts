@@ -16,6 +16,7 @@ export interface SurgeTap {
   readonly spd: Item;
   /** The run that ends at it; its length is a lead, not a part of the route. */
   readonly run?: Run;
+  /** Where its lead meets the way of the strings. */
   readonly at?: Terminal;
   /** Metres of cable from the tap to the tracker terminal, and to the furthest string; undefined where a length is missing. */
   readonly toInverter?: number;

@@ -87,6 +87,9 @@ export class Judge {
   needSite(property: string): Given {
     return this.siteQuantity(property) ?? this.unknownOfSite(property);
   }
+  needSiteWord(property: string): string {
+    return this.siteWord(property) ?? this.unknownOfSite(property);
+  }
   siteWord(property: string): string | undefined {
     return this.site && wordOf(this.site, property);
   }

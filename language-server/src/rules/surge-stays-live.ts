@@ -67,6 +67,7 @@ function upTo(strings: readonly SurgeTap["spd"][], judge: Judge): string {
 /** The tee moved to the other side of the isolator that it sits at. */
 function deadSide({ spd, run, at }: SurgeTap): Fix[] {
   if (!run || at?.item.row?.through !== "opens") return [];
+  if (run.from?.item !== at.item && run.to?.item !== at.item) return [];
   const other = at.name === "in" ? "out" : "in";
   const terminal = `${at.item.id}.${other}`;
   return [

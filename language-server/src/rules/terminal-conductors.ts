@@ -73,11 +73,11 @@ run W3 from Q1 to F1: 0.3 m of Solar4
   thing: ({ device }) => device,
   judge: (subject, judge) => {
     const { device } = subject;
-    if (!judge.knows(device, "conductors-per-terminal") && !judge.knows(device, "terminal-sizes"))
+    if (!judge.knows(device, "conductors-per-terminal") && !judge.knows(device, "terminal-area"))
       return judge.notChecked(
         "what its terminals are made for is not stated",
         { thing: device, property: "conductors-per-terminal" },
-        { thing: device, property: "terminal-sizes" },
+        { thing: device, property: "terminal-area" },
       );
     return eachOf(
       () => numbers(subject, judge),
@@ -107,7 +107,7 @@ function numbers({ device, terminals }: TerminalSubject, judge: Judge): Outcome[
 }
 
 function sizes({ device, terminals }: TerminalSubject, judge: Judge): Outcome[] {
-  const { low, high } = judge.range(device, "terminal-sizes") ?? judge.unknown(device, "terminal-sizes");
+  const { low, high } = judge.range(device, "terminal-area") ?? judge.unknown(device, "terminal-area");
   return terminals.flatMap(({ terminal, runs }) =>
     runs.map((run) => {
       const area = areaOf(run, judge);
@@ -123,7 +123,7 @@ function sizes({ device, terminals }: TerminalSubject, judge: Judge): Outcome[] 
         spot: { thing: run, word: "cable" },
         value: area,
         limit: isThin ? low : high,
-        related: [stated(device, "terminal-sizes", isThin ? low : high)],
+        related: [stated(device, "terminal-area", isThin ? low : high)],
       });
     }),
   );
