@@ -1,8 +1,8 @@
 import { unitsOf } from "@sunwright/grammar";
 import { describe, expect, test } from "vitest";
+import { limitRows } from "../../language-server/src/design/schema/limits.js";
 import { findColumn, tabulatedCurrent } from "../../language-server/src/physics/ampacity.js";
 import type { Source } from "../../language-server/src/physics/figure.js";
-import { limitRows } from "../../language-server/src/rules/limit-rows.js";
 import { ruleSetOf, ruleSets } from "../../language-server/src/rules/rule-sets.js";
 
 describe.each(ruleSets.map((set) => [set.id, set] as const))("rule set %s", (_id, set) => {

@@ -1,10 +1,10 @@
 import { toSi } from "@sunwright/grammar";
+import { type LimitKey, limitKey, limitRows } from "../design/schema/limits.js";
 import type { AmpacityColumn, FactorTable } from "../physics/ampacity.js";
 import type { ColdFactors } from "../physics/cold-factors.js";
 import type { Given, Source } from "../physics/figure.js";
 import type { StringFuseRule } from "../physics/string-fuse.js";
 import type { WithstandTable } from "../physics/surge.js";
-import { type LimitKey, limitKey, limitRows } from "./limit-rows.js";
 
 /** A limit of a rule set: a figure that formulas take as it is, with who says so and why this one. */
 export interface Limit extends Given {

@@ -1,4 +1,5 @@
 import { labels, location, note } from "./common.js";
+import { limitRows } from "./limit-rows.js";
 import { count, day, flag, type KindRow, quantity, text, words } from "./row.js";
 
 export const siteKinds: readonly KindRow[] = [
@@ -55,7 +56,9 @@ export const siteKinds: readonly KindRow[] = [
     within: ["site"],
     declaredAs: "block",
     terminals: [],
-    properties: [],
+    properties: Object.values(limitRows).map(({ name, symbol, dimension, help }) =>
+      quantity(name, dimension, help, { symbol }),
+    ),
   },
   {
     kind: "supply",

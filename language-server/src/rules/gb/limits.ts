@@ -1,6 +1,6 @@
+import type { LimitKey } from "../../design/schema/limits.js";
 import type { Source } from "../../physics/figure.js";
 import { limits as international } from "../iec/limits.js";
-import type { LimitKey } from "../limit-rows.js";
 import { type Limit, limit } from "../rule-set.js";
 
 const guide: Source = {

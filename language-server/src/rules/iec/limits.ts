@@ -1,5 +1,5 @@
+import type { LimitKey } from "../../design/schema/limits.js";
 import type { Source } from "../../physics/figure.js";
-import type { LimitKey } from "../limit-rows.js";
 import { type Limit, limit } from "../rule-set.js";
 import * as source from "./sources.js";
 
