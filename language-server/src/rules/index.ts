@@ -10,7 +10,13 @@ import { parallelMismatch } from "./parallel-mismatch.js";
 import type { Rule } from "./rule.js";
 import { stringFuse } from "./string-fuse.js";
 import { stringVoltage } from "./string-voltage.js";
+import { surgeBackup } from "./surge-backup.js";
+import { surgeLead } from "./surge-lead.js";
+import { surgeNeeded } from "./surge-needed.js";
+import { surgeRating } from "./surge-rating.js";
+import { surgeSecond } from "./surge-second.js";
 import { surgeStaysLive } from "./surge-stays-live.js";
+import { surgeType } from "./surge-type.js";
 import { terminalConductors } from "./terminal-conductors.js";
 import { trackerCurrent } from "./tracker-current.js";
 import { trackerInputs } from "./tracker-inputs.js";
@@ -36,4 +42,10 @@ export const rules: readonly Rule[] = [
   surgeStaysLive,
   terminalConductors,
   connectorMix,
+  surgeNeeded,
+  surgeSecond,
+  surgeRating,
+  surgeType,
+  surgeLead,
+  surgeBackup,
 ];
