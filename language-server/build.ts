@@ -1,4 +1,3 @@
-import { rmSync } from "node:fs";
 import { dirname, join, relative } from "node:path";
 import { fileURLToPath } from "node:url";
 import { type BuildOptions, build } from "esbuild";
@@ -44,13 +43,13 @@ const programs: readonly BuildOptions[] = [
     outExtension: { ".js": ".mjs" },
     chunkNames: "cli-[name]",
     splitting: true,
+    inject: [polyfill],
     platform: "node",
     format: "esm",
     target: "node20",
   },
 ];
 
-rmSync(dist, { recursive: true, force: true });
 for (const program of programs) {
   const { metafile } = await build({ ...common, ...program });
   for (const [file, { bytes }] of Object.entries(metafile.outputs))

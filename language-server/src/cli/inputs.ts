@@ -25,6 +25,8 @@ export async function findFiles(args: readonly string[], folder: string): Promis
 }
 
 async function find(arg: string, folder: string): Promise<Inputs> {
+  // An empty word, from a variable without a value as a rule, would mean the whole folder.
+  if (arg === "") return refused('""', "names nothing. Name a file, a folder or a pattern.");
   const path = resolve(folder, arg);
   try {
     const found = await stat(path);
@@ -69,6 +71,8 @@ async function walk(patterns: readonly string[], cwd: string, folder: string): P
     cwd,
     absolute: true,
     ignore: ["**/node_modules/**"],
+    // Links to files are read like files, and told where they lead nowhere; links to folders may lead round in circles.
+    followSymbolicLinks: false,
     fs: { readdir: list },
   });
   return { files: files.map((file) => resolve(file)).sort(byName), unreadable };

@@ -54,11 +54,8 @@ export async function main(words: readonly string[], around: Surroundings): Prom
 async function runCheck(wanted: CheckArguments, around: Surroundings): Promise<ExitCode> {
   const { checked, unreadable, locator } = await assessed(wanted.paths, around);
   const report = buildReport(checked, unreadable, packageInfo.version, locator, { workings: wanted.showWorking });
-  around.out(
-    wanted.format === "json"
-      ? `${JSON.stringify(report, undefined, 2)}\n`
-      : checkText(report, { ...wanted, ...around.page }),
-  );
+  if (wanted.format === "json") around.out(`${JSON.stringify(report, undefined, 2)}\n`);
+  else if (report.files.length > 0) around.out(checkText(report, { ...wanted, ...around.page }));
   if (unreadable.length > 0) return exitCodes.unusable;
   return notices(report.files).some((notice) => fails(notice, wanted.failOn)) ? exitCodes.found : exitCodes.clean;
 }

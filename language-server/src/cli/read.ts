@@ -67,6 +67,7 @@ function reason(error: unknown): string {
 }
 
 function failureOf(error: unknown): Parameters<Project["fail"]>[1] {
+  if (error instanceof NotText) return "no-text";
   const code = error instanceof Error && "code" in error ? error.code : undefined;
   if (code === "ENOENT" || code === "ENOTDIR") return "missing";
   return code === "EISDIR" ? "folder" : "unreadable";

@@ -1,7 +1,7 @@
 import { type FileSystemProvider, URI, UriUtils } from "langium";
 
 /** Why a file cannot be used. */
-export type ReadFailure = "missing" | "folder" | "unreadable" | "no-design";
+export type ReadFailure = "missing" | "folder" | "unreadable" | "no-design" | "no-text";
 
 export type ReadResult = { readonly text: string } | { readonly failure: ReadFailure };
 

@@ -14,6 +14,7 @@ const wrong: Readonly<Record<ReadFailure, string>> = {
   folder: "is a folder, not a file",
   unreadable: "cannot be read, perhaps for want of permission",
   "no-design": "is not a design file: its name does not end in .sun",
+  "no-text": "is no text, or is not written in UTF-8",
 };
 
 /** The problem of one `use` line, or undefined. */

@@ -25,7 +25,7 @@ export function checkText(report: Report, options: CheckTextOptions): string {
     else byFile.set(file, [notice]);
   }
   for (const file of report.files) writeFile(page, file, byFile.get(file.file) ?? [], options);
-  if (report.files.length > 0) page.text(0, closing(report.summary));
+  page.text(0, closing(report.summary));
   page.text(0, report.caution, (text) => page.paint.dim(text));
   return page.toString();
 }
