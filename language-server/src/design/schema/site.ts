@@ -1,5 +1,5 @@
 import { labels, location, note } from "./common.js";
-import { limitRows } from "./limit-rows.js";
+import { limitRows } from "./limits.js";
 import { count, day, flag, type KindRow, quantity, text, words } from "./row.js";
 
 export const siteKinds: readonly KindRow[] = [
