@@ -26,7 +26,7 @@ export class Names {
     else this.nested.set(item.name, [item]);
   }
 
-  resolve(mention: Mention): Resolved {
+  resolve(mention: Pick<Mention, "path"> & Partial<Mention>): Resolved {
     const [first = "", ...rest] = mention.path;
     const start = this.top.get(first) ?? this.onlyNested(first);
     if (!start) return { is: "nothing", at: 0, known: [...this.top.keys()] };

@@ -1,0 +1,72 @@
+import type { Item, Run } from "../design/things.js";
+import type { Terminal } from "./circuit.js";
+import type { FeedTree, Hop } from "./feed.js";
+import type { Beyond } from "./plant.js";
+
+const branchesOf = new WeakMap<FeedTree, Map<Terminal, Hop[]>>();
+
+/** The hops that leave a terminal away from the root. */
+export function branches(tree: FeedTree, terminal: Terminal): readonly Hop[] {
+  let all = branchesOf.get(tree);
+  if (!all) {
+    all = new Map();
+    for (const hop of tree.arriving.values()) {
+      const own = all.get(hop.from);
+      if (own) own.push(hop);
+      else all.set(hop.from, [hop]);
+    }
+    branchesOf.set(tree, all);
+  }
+  return all.get(terminal) ?? [];
+}
+
+/** Every terminal that is fed through a terminal, itself first; boards included with all that hangs on them. */
+export function fedThrough(tree: FeedTree, terminal: Terminal): Terminal[] {
+  const found = [terminal];
+  for (const next of found) for (const { to } of branches(tree, next)) found.push(to);
+  return found;
+}
+
+/** What is fed through a terminal, up to the next board: see `Beyond`. */
+export function beyond(tree: FeedTree, start: Terminal): Beyond {
+  const found = {
+    runs: new Set<Run>(),
+    loads: new Set<Item>(),
+    boards: new Set<Item>(),
+    gridPorts: new Set<Item>(),
+    backupPorts: new Set<Item>(),
+    generators: new Set<Item>(),
+    surge: new Set<Item>(),
+    devices: new Set<Item>(),
+  };
+  const endsAt: Readonly<Record<string, Set<Item>>> = {
+    board: found.boards,
+    load: found.loads,
+    ac: found.gridPorts,
+    backup: found.backupPorts,
+    generator: found.generators,
+    spd: found.surge,
+  };
+  const queue = [start];
+  for (const terminal of queue) {
+    // A bar that is the start is looked behind; a board that is met on the way ends it.
+    const end = terminal === start && terminal.name === "bar" ? undefined : endsAt[terminal.item.kind];
+    if (end) end.add(terminal.item);
+    if (end && terminal.item.kind === "board") continue;
+    for (const hop of branches(tree, terminal)) {
+      if (hop.by.is === "run") found.runs.add(hop.by);
+      else if (hop.by.row?.terminals.includes("in") && hop.by.kind !== "board") found.devices.add(hop.by);
+      queue.push(hop.to);
+    }
+  }
+  return {
+    runs: [...found.runs],
+    loads: [...found.loads],
+    boards: [...found.boards],
+    gridPorts: [...found.gridPorts],
+    backupPorts: [...found.backupPorts],
+    generators: [...found.generators],
+    surge: [...found.surge],
+    devices: [...found.devices],
+  };
+}
