@@ -11,7 +11,7 @@ const dist = join(here, "dist");
 rmSync(dist, { recursive: true, force: true });
 mkdirSync(dist, { recursive: true });
 
-const common = { bundle: true, minify: true, sourcemap: true, external: ["vscode"], logLevel: "warning" } as const;
+const common = { bundle: true, minify: true, external: ["vscode"], logLevel: "warning" } as const;
 await build({
   ...common,
   entryPoints: [join(here, "src", "extension.ts")],
