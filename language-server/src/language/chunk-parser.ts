@@ -1,12 +1,14 @@
+import { isNameStart } from "@sunwright/grammar";
 import type { Source } from "@sunwright/grammar/ast";
-import type { LangiumParser, ParseResult } from "langium";
+import type { LangiumParser, Lexer, ParseResult } from "langium";
 import type { Declaration, Fragment, Problem } from "../design/model.js";
 import { deepest } from "./chunk-scan.js";
 import type { SourceChunk } from "./chunks.js";
-import { DeclarationReader } from "./declarations.js";
+import { DeclarationReader, missingValue } from "./declarations.js";
 import { Places } from "./places.js";
-import type { SyntaxMessages } from "./syntax-messages.js";
-import { syntaxProblem } from "./syntax-problem.js";
+import type { Token } from "./syntax-faults.js";
+import { firstError, syntaxProblem } from "./syntax-problem.js";
+import { unclosedText } from "./unclosed.js";
 import { ValueReader } from "./values.js";
 
 /** Longer than any declaration that somebody wrote; what is longer is no design, and would only cost memory. */
@@ -16,7 +18,7 @@ export const longest = 500_000;
 export class ChunkParser {
   constructor(
     private readonly parser: LangiumParser,
-    private readonly messages: SyntaxMessages,
+    private readonly lexer: Lexer,
   ) {}
 
   /**
@@ -25,33 +27,84 @@ export class ChunkParser {
    */
   parse(chunk: SourceChunk, text: string): Fragment {
     const places = new Places(chunk);
-    if (chunk.length > longest) {
-      return unread(chunk, tooLong(places, chunk.length));
-    }
+    if (chunk.length > longest) return unread(chunk, tooLong(places, chunk.length));
     if (chunk.deep !== undefined) return unread(chunk, tooDeep(places, chunk.deep));
     // A slice would keep the whole text of this version in memory for as long as the fragment lives.
     const own = ` ${text.slice(chunk.start, chunk.start + chunk.length)}`.slice(1);
-    let result: ParseResult<Source>;
     try {
-      result = this.parser.parse<Source>(own);
+      return this.read(chunk, own, places);
     } catch (error) {
       if (!(error instanceof RangeError)) throw error;
       return unread(chunk, tooDeep(places, 0));
     }
+  }
 
+  private read(chunk: SourceChunk, text: string, places: Places): Fragment {
     const values = new ValueReader(places);
-    const reader = new DeclarationReader(places, values, own.includes("/**"));
+    let result = this.parser.parse<Source>(text);
+    let tokens: Token[] = [];
+    if (isFaulty(result)) {
+      tokens = this.lexer.tokenize(text).tokens;
+      const mended = this.withoutEmptyProperties(text, result, tokens, places, values.problems);
+      if (mended) result = mended;
+    }
+
+    const reader = new DeclarationReader(places, values, text.includes("/**"));
     const declarations: Declaration[] = [];
     for (const node of result.value.declarations ?? []) {
       const declaration = reader.read(node);
       if (declaration) declarations.push(declaration);
     }
-    const syntax = syntaxProblem(result, own, chunk, places, this.messages);
-    const problems = syntax
-      ? [syntax, ...values.problems.filter(({ place }) => place.to <= syntax.place.from)]
-      : values.problems;
-    return { chunk, declarations, problems, broken: syntax !== undefined };
+    if (!isFaulty(result) && !unclosedText(text, places)) {
+      return { chunk, declarations, problems: values.problems, broken: false };
+    }
+    const syntax = syntaxProblem({ chunk, text, result, tokens, places });
+    // Behind a syntax error the parser guesses; what it made of the rest would only name things that nobody wrote.
+    const { from } = syntax.place;
+    const sure = values.problems.filter(({ id, place }) => place.to <= from && id !== "missing-value");
+    const kept = declarations.filter(({ place }) => place.from < from);
+    return { chunk, declarations: kept, problems: [...sure, syntax], broken: true };
   }
+
+  /**
+   * `tilt:` with the next property behind it, as it stands while a value is being typed: the parser takes the next name
+   * for the value and stumbles over its colon. Such a property is read as if it were not there, which costs it alone.
+   * Undefined where that does not make the text readable.
+   */
+  private withoutEmptyProperties(
+    text: string,
+    first: ParseResult<Source>,
+    tokens: readonly Token[],
+    places: Places,
+    problems: Problem[],
+  ): ParseResult<Source> | undefined {
+    let result = first;
+    let mended = text;
+    const found: Problem[] = [];
+    for (let round = 0; round < 8; round++) {
+      const at = firstError(result)?.token.startOffset ?? -1;
+      const colon = tokens.findIndex((token) => token.startOffset === at);
+      const [name, empty, next] = tokens.slice(colon - 3, colon);
+      if (colon < 3 || tokens[colon]!.image !== ":" || empty!.image !== ":" || !isWord(name!) || !isWord(next!)) break;
+      const { startOffset: from } = name!;
+      const to = empty!.startOffset + 1;
+      mended = mended.slice(0, from) + " ".repeat(to - from) + mended.slice(to);
+      found.push(missingValue(name!.image, places.span(from, to)));
+      result = this.parser.parse<Source>(mended);
+      if (isFaulty(result)) continue;
+      problems.push(...found);
+      return result;
+    }
+    return undefined;
+  }
+}
+
+function isFaulty(result: ParseResult): boolean {
+  return result.parserErrors.length > 0 || result.lexerErrors.length > 0;
+}
+
+function isWord(token: Token): boolean {
+  return isNameStart(token.image.charCodeAt(0));
 }
 
 function unread(chunk: SourceChunk, problem: Problem): Fragment {

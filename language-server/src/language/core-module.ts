@@ -14,7 +14,7 @@ import { SunwrightDocumentBuilder, SunwrightIndexManager } from "./builder.js";
 import { ChunkParser } from "./chunk-parser.js";
 import { SunwrightDocumentFactory, SunwrightWorkspaceManager } from "./documents.js";
 import { Project } from "./project.js";
-import { SyntaxMessages } from "./syntax-messages.js";
+import { SyntaxFaults } from "./syntax-faults.js";
 import { SunwrightTokenBuilder } from "./tokens.js";
 import { type Diagnoser, SunwrightDocumentValidator, TextDiagnoser } from "./validation.js";
 import { SunwrightValueConverter } from "./value-converter.js";
@@ -52,14 +52,13 @@ export const languageModule: Module<SunwrightCoreServices, PartialLangiumCoreSer
   parser: {
     TokenBuilder: () => new SunwrightTokenBuilder(),
     ValueConverter: () => new SunwrightValueConverter(),
-    ParserErrorMessageProvider: () => new SyntaxMessages(),
+    ParserErrorMessageProvider: () => new SyntaxFaults(),
   },
   validation: {
     DocumentValidator: (services) => new SunwrightDocumentValidator(services),
   },
   sunwright: {
-    ChunkParser: (services) =>
-      new ChunkParser(services.parser.LangiumParser, services.parser.ParserErrorMessageProvider as SyntaxMessages),
+    ChunkParser: (services) => new ChunkParser(services.parser.LangiumParser, services.parser.Lexer),
     Diagnoser: (services) => new TextDiagnoser(services.shared.sunwright.Project),
   },
 };

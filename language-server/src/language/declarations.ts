@@ -5,6 +5,7 @@ import type {
   Declaration,
   ItemDeclaration,
   PartDeclaration,
+  Problem,
   Property,
   ReadingDeclaration,
   RunDeclaration,
@@ -169,14 +170,7 @@ export class DeclarationReader {
     const place = this.places.whole(node);
     const valuePlace = this.places.property(node, "value") ?? { ...place, from: place.to };
     const value = node.value && this.values.value(node.value);
-    if (!node.value) {
-      this.values.problems.push({
-        id: "missing-value",
-        severity: "error",
-        message: `${node.name} has no value, so it counts as not stated. Write the value after the colon, or delete the line.`,
-        place,
-      });
-    }
+    if (!node.value) this.values.problems.push(missingValue(node.name, place));
     return {
       name: node.name,
       ...present("value", value),
@@ -192,6 +186,15 @@ export class DeclarationReader {
     const comment = CstUtils.findCommentNode(node.$cstNode, ["BLOCK_COMMENT"])?.text;
     return comment === undefined ? undefined : docText(comment);
   }
+}
+
+export function missingValue(name: string, place: Place): Problem {
+  return {
+    id: "missing-value",
+    severity: "error",
+    message: `${name} has no value, so it counts as not stated. Write the value after the colon, or delete the line.`,
+    place,
+  };
 }
 
 function present<K extends string, V>(key: K, value: V | undefined): { [P in K]?: V } {
