@@ -1,7 +1,9 @@
 import { copyFileSync, mkdirSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
+import { isKeyword, textMateGrammar } from "@sunwright/grammar";
 import { build } from "esbuild";
+import { kindRows } from "../language-server/src/design/schema/index.js";
 import { referencePages, snippetsFile } from "../language-server/src/reference/index.js";
 
 const here = dirname(fileURLToPath(import.meta.url));
@@ -38,6 +40,8 @@ const write = (path: string, text: string): void => {
 rmSync(join(here, "docs"), { recursive: true, force: true });
 for (const [path, text] of referencePages()) write(join("docs", path), text);
 write(join("snippets", "sunwright.json"), snippetsFile());
+const kinds = kindRows.map(({ kind }) => kind).filter((kind) => !isKeyword(kind));
+write(join("syntaxes", "sunwright.tmLanguage.json"), JSON.stringify(textMateGrammar(kinds), undefined, 2));
 for (const file of ["LICENSE", "CHANGELOG.md"]) copyFileSync(join(here, "..", file), join(here, file));
 
 for (const file of ["extension.cjs", "extension.browser.js", "server.cjs", "browser-server.js"])

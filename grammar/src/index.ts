@@ -3,4 +3,5 @@ export * from "./lexical.js";
 export * from "./nearest-unit.js";
 export * from "./quantity.js";
 export * from "./quantity-pattern.js";
+export * from "./textmate.js";
 export * from "./units.js";
