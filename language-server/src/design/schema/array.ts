@@ -301,6 +301,7 @@ export const arrayKinds: readonly KindRow[] = [
       flag("draws-out", "Its carrier is drawn out, or switched, as a means of isolating every live conductor.", {
         typical: "no",
       }),
+      ...terminalCapacity,
       existing,
       location,
       place,
@@ -516,6 +517,9 @@ export const arrayKinds: readonly KindRow[] = [
         { symbol: "Isc,max", sheet: "maximum short-circuit current", typical: "20 A", essential: true },
       ),
       count("inputs", "Number of string inputs (connector pairs).", { typical: "1", essential: true }),
+      words("connection", ["plugs", "terminals"], "How conductors land on it: plug-and-socket connectors, or clamps.", {
+        typical: "plugs",
+      }),
       note,
     ],
   },
