@@ -36,7 +36,8 @@ export function readArguments(words: readonly string[], version: string): Argume
     return [...kept, { body: exits }];
   });
   cli
-    .command("check <...paths>", "Check designs: files, folders or patterns")
+    .command("check [...paths]", "Check designs: files, folders or patterns")
+    .usage("check FILE|FOLDER|PATTERN … [options]")
     .option("--format <format>", "text for people, json for programs", { default: "text" })
     .option("--show-working", "Show the sums, and every check that passed")
     .option("--assumptions", "List what was assumed, and why")
@@ -44,8 +45,11 @@ export function readArguments(words: readonly string[], version: string): Argume
     .option("--quiet", "Print only what fails")
     .action((paths: string[], options) => checkArguments(paths, options));
   cli
-    .command("drill <...paths>", "Hold training designs against their expect lines")
-    .action((paths: string[], options): DrillArguments => ({ command: "drill", paths: allPaths(paths, options) }));
+    .command("drill [...paths]", "Hold training designs against their expect lines")
+    .usage("drill FILE|FOLDER|PATTERN … [options]")
+    .action(
+      (paths: string[], options): DrillArguments => ({ command: "drill", paths: allPaths("drill", paths, options) }),
+    );
   cli
     .command("rules [id]", "List the rules, or explain one")
     .action((id?: string): RulesArguments => ({ command: "rules", id }));
@@ -75,7 +79,7 @@ interface Parsed {
 function checkArguments(paths: readonly string[], options: Parsed): CheckArguments {
   return {
     command: "check",
-    paths: allPaths(paths, options),
+    paths: allPaths("check", paths, options),
     format: oneOf("--format", options.format, ["text", "json"]),
     showWorking: options.showWorking === true,
     assumptions: options.assumptions === true,
@@ -85,9 +89,11 @@ function checkArguments(paths: readonly string[], options: Parsed): CheckArgumen
 }
 
 /** What stands behind `--` is a path even where it begins with a dash. */
-function allPaths(paths: readonly string[], options: Parsed): string[] {
+function allPaths(command: string, paths: readonly string[], options: Parsed): string[] {
   const behind = Array.isArray(options["--"]) ? options["--"] : [];
-  return [...paths, ...behind].map(String);
+  const all = [...paths, ...behind].map(String);
+  if (all.length === 0) throw new UsageError(`${command} needs at least one file, folder or pattern.`);
+  return all;
 }
 
 function oneOf<Word extends string>(option: string, value: unknown, words: readonly Word[]): Word {
@@ -99,7 +105,6 @@ function oneOf<Word extends string>(option: string, value: unknown, words: reado
 
 /** The argument library's own messages name options as its code does, and do not say what to do. */
 function inPlainWords(message: string, command: string): string {
-  if (message.startsWith("missing required args")) return `${command} needs at least one file, folder or pattern.`;
   const written = message.replace(/[A-Z]/g, (letter, at: number) => (at === 0 ? letter : `-${letter.toLowerCase()}`));
   return `${written}. See sunwright ${command} --help.`;
 }

@@ -5,10 +5,10 @@ import type { PageOptions } from "./text/page.js";
 function page(): PageOptions {
   const { isTTY, columns } = process.stdout;
   const { NO_COLOR, FORCE_COLOR, TERM } = process.env;
-  const wished = FORCE_COLOR !== undefined && FORCE_COLOR !== "" && FORCE_COLOR !== "0";
+  const wished = !["", "0", undefined].includes(FORCE_COLOR);
   return {
-    colors: !NO_COLOR && (wished || (isTTY && TERM !== "dumb")),
-    width: isTTY && columns > 0 ? Math.max(columns, 40) : Number.POSITIVE_INFINITY,
+    colors: !NO_COLOR && (wished || (isTTY === true && TERM !== "dumb")),
+    width: isTTY === true && columns > 0 ? Math.max(columns, 40) : Number.POSITIVE_INFINITY,
   };
 }
 
