@@ -1,6 +1,6 @@
-import { continuationWords, declarationWords, isDigit, isNamePart, isNameStart, nameEnd } from "@sunwright/grammar";
-import { kindRow } from "../design/schema/index.js";
+import { continuationWords, declarationWords, isDigit, isNameStart, nameEnd } from "@sunwright/grammar";
 import { begun, continued, type Head, isComplete, isDotted, type Token } from "./head.js";
+import { isDeclarationWord, isLineBreak, isOnlySpace, isSpace, lineEnd, numberEnd } from "./scan-words.js";
 import { stringEnd } from "./tokens.js";
 
 /**
@@ -65,7 +65,7 @@ class Scanner {
       }
       const column0 = this.column0;
       this.column0 = false;
-      if (code === 32 || code === 9 || code === 0xa0 || code === 0xfeff || (code > 0x1fff && isOtherSpace(code))) {
+      if (isSpace(code)) {
         this.at++;
       } else if (code === 47 && text.charCodeAt(this.at + 1) === 47) {
         this.at = lineEnd(text, this.at);
@@ -247,37 +247,3 @@ class Scanner {
 
 /** Opening braces are remembered for the message only: a ring, so that no input makes it grow. */
 const opensKept = 4096;
-
-function isDeclarationWord(word: string): boolean {
-  return declarationWords.has(word) || kindRow(word) !== undefined;
-}
-
-function isLineBreak(code: number): boolean {
-  return code === 10 || code === 13;
-}
-
-function isOtherSpace(code: number): boolean {
-  return (code >= 0x2000 && code <= 0x200a) || code === 0x202f || code === 0x205f || code === 0x3000;
-}
-
-/** Is there nothing but white space between the end of the comment at `from` and `to`? */
-function isOnlySpace(text: string, from: number, to: number): boolean {
-  return text.slice(text.indexOf("*/", from + 2) + 2, to).trim() === "";
-}
-
-function lineEnd(text: string, from: number): number {
-  let at = from;
-  while (at < text.length && !isLineBreak(text.charCodeAt(at))) at++;
-  return at;
-}
-
-/** A number with whatever is glued to it; a day is one number too. */
-function numberEnd(text: string, from: number): number {
-  let at = from + 1;
-  for (;;) {
-    const code = text.charCodeAt(at);
-    if (isNamePart(code)) at++;
-    else if ((code === 46 || code === 44 || code === 45) && isDigit(text.charCodeAt(at + 1))) at += 2;
-    else return at;
-  }
-}
