@@ -1,15 +1,51 @@
-import { assess } from "../../language-server/src/assessment/assess.js";
 import type { Assessment } from "../../language-server/src/assessment/assessment.js";
+import { applied } from "../../language-server/src/editor/edits/change.js";
+import { fixEdit } from "../../language-server/src/editor/edits/fix-edit.js";
+import { WorkspaceView } from "../../language-server/src/editor/workspace-view.js";
 import { createChunkParser } from "../../language-server/src/language/parser-module.js";
 import { SourceFile } from "../../language-server/src/language/source-file.js";
+import type { Fix } from "../../language-server/src/rules/rule.js";
 
 const parser = createChunkParser();
+const uri = "memory:///design.sun";
 
-/** Assesses a design that stands in one text. */
-export function assessText(text: string, uri = "memory:///design.sun"): Assessment {
+/** A design that stands in one text, and what was computed about it. */
+export interface TextDesign {
+  readonly text: string;
+  readonly assessment: Assessment;
+  readonly view: WorkspaceView;
+}
+
+export function designOf(text: string): TextDesign {
   const file = new SourceFile(uri, parser);
   file.update(text);
-  return assess([file]);
+  const view = new WorkspaceView({
+    uris: () => [uri],
+    text: () => text,
+    fragments: () => file.fragments,
+    reach: () => [uri],
+    usedBy: () => [],
+  });
+  return { text, view, assessment: view.assessment(uri) };
+}
+
+export function assessText(text: string): Assessment {
+  return designOf(text).assessment;
+}
+
+/** The text after a fix; undefined where the editor finds nothing to change. */
+export function textAfter({ text, view }: TextDesign, fix: Fix): string | undefined {
+  const change = fixEdit(view, fix);
+  return change && applied(text, [change]);
+}
+
+/** Lines of a text that another one does not have, without the comments of a fixture. */
+export function changedLines(before: string, after: string): string[] {
+  const known = new Set(before.split("\n"));
+  return after
+    .split("\n")
+    .filter((line) => !known.has(line))
+    .map((line) => line.replace(/\/\/.*/, "").trim());
 }
 
 /** What is wrong with the text itself, other than parts that a short design does not use. */

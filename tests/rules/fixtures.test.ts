@@ -1,10 +1,11 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { describe, expect, test } from "vitest";
-import type { Assessment } from "../../language-server/src/assessment/assessment.js";
+import type { Assessment, Check } from "../../language-server/src/assessment/assessment.js";
+import { label } from "../../language-server/src/design/facts.js";
 import { exampleText } from "../../language-server/src/rules/example-parts.js";
 import { rules } from "../../language-server/src/rules/index.js";
-import { assessText, textProblems } from "./designs.js";
+import { designOf, type TextDesign, textAfter, textProblems } from "./designs.js";
 import { describeCheck, readExpectations, unmet } from "./expectations.js";
 import { findingsPage } from "./findings-page.js";
 
@@ -27,8 +28,8 @@ for (const ruleId of readdirSync(folder)) {
         for (const { id, outcome } of expectations)
           if (outcome !== "problem") expect(ruleIds, "rules that expectations name").toContain(id);
 
-        const text = exampleText(own);
-        const assessment = assessText(text);
+        const design = designOf(exampleText(own));
+        const { assessment } = design;
         if (!expectations.some(({ outcome }) => outcome === "problem"))
           expect(textProblems(assessment), "errors of the text").toEqual([]);
         const missed = unmet(expectations, assessment).map(({ line, text: wanted }) => `line ${line}: ${wanted}`);
@@ -41,12 +42,37 @@ for (const ruleId of readdirSync(folder)) {
         expect(found.length, `findings, of which ${foretold.length} are foretold:\n${said(assessment, ruleId)}`).toBe(
           foretold.length,
         );
-        const page = findingsPage(assessment, ruleId, text);
+        const page = findingsPage(design, ruleId);
         if (page !== "")
           await expect(page).toMatchFileSnapshot(`${folder}/${ruleId}/${name.slice(0, -4)}.findings.txt`);
+        for (const check of found) expectFixesToMend(design, check);
       });
     }
   });
+}
+
+/** Every fix that is offered changes the text, leaves it readable, and takes away what was found. */
+function expectFixesToMend(design: TextDesign, check: Check): void {
+  const { rule, thing, outcome } = check;
+  if (outcome.outcome !== "finding") return;
+  for (const fix of outcome.fixes?.(design.assessment.judge) ?? []) {
+    const after = textAfter(design, fix);
+    expect(after, `${fix.title}: changes the text`).toBeDefined();
+    const mended = designOf(after ?? "").assessment;
+    const before = textProblems(design.assessment);
+    expect(
+      textProblems(mended).filter((problem) => !before.includes(problem)),
+      `${fix.title}: new errors`,
+    ).toEqual([]);
+    const left = mended.checks.filter(
+      (other) =>
+        other.rule === rule &&
+        label(other.thing) === label(thing) &&
+        other.outcome.outcome === "finding" &&
+        other.outcome.what === outcome.what,
+    );
+    expect(left, `${fix.title}: what is still found`).toEqual([]);
+  }
 }
 
 /** All that was said by one rule, for the message of a test that fails. */

@@ -1,13 +1,21 @@
-import { findProperty } from "../design/things.js";
+import { bearerOf, findProperty } from "../design/things.js";
 import type { Place } from "../place.js";
 import type { Spot } from "../rules/rule.js";
 
-/** Where a spot is written: the value of its property, the word of its sentence, or the thing's name. */
+/**
+ * Where a spot is written: the value of its property, the word of its sentence, or the thing's name; for what a part's
+ * sheet brings, the word that names the part.
+ */
 export function placeOf(spot: Spot): Place {
   const { thing, property, word } = spot;
   if (property !== undefined) {
     const found = findProperty(thing, property);
     if (found) return found.property.valuePlace;
+  }
+  if (thing.is === "item") {
+    // On a part's sheet there is nothing to choose: the choice is the part that the design names.
+    const bearer = bearerOf(thing);
+    if (bearer !== thing) return placeOf({ thing: bearer, word: "part" });
   }
   const { declaration } = thing;
   if (declaration.declares === "item") {

@@ -72,3 +72,14 @@ function inBlock(block: Block, name: string): Property | undefined {
   for (const property of block.properties) if (property.name === name) return property;
   return undefined;
 }
+
+/** Whether an item is written in the design itself: what a part's sheet holds is a fact, no choice. */
+export function isWrittenHere(item: Item): boolean {
+  const { parent, declaration } = item;
+  return !parent || (parent.declaration.nested.includes(declaration) && isWrittenHere(parent));
+}
+
+/** The item whose part brings another: the inverter of a tracker; the item itself where it is written in the design. */
+export function bearerOf(item: Item): Item {
+  return isWrittenHere(item) || !item.parent ? item : bearerOf(item.parent);
+}

@@ -1,6 +1,6 @@
 import type { PvArray } from "../circuit/array.js";
 import { given, label, wordOf } from "../design/facts.js";
-import type { Item, Part } from "../design/things.js";
+import { type Item, isWrittenHere, type Part } from "../design/things.js";
 import { counted } from "../physics/make.js";
 import { fuseFits, type StringFuseInputs, type StringFuseWindow, stringFuseWindow } from "../physics/string-fuse.js";
 import { formatApart, formatFigure } from "../physics/working.js";
@@ -72,11 +72,15 @@ function judgeRating(subject: FusedString, judge: Judge): Outcome {
       { spot: { thing: fuse, property: "rated-current" }, message: `${fuse.id} is rated ${rated}` },
       {
         spot: { thing: module, property: isLow ? "short-circuit-current" : "max-series-fuse" },
-        message: label(module),
+        message: boundText(module, isLow),
       },
     ],
     fixes: (asked) => fittingParts(subject, asked),
   });
+}
+
+function boundText(module: Part, isLow: boolean): string {
+  return isLow ? `the window follows from Isc of ${label(module)}` : `${label(module)} stands no larger fuse`;
 }
 
 /** What to fit; a module of a high current and a low fuse rating can leave no window at all. */
@@ -94,18 +98,25 @@ function judgePoles(subject: FusedString, judge: Judge): Outcome {
     what: `${fuse.id} has a link in the ${poles} conductor only; both conductors of ${subject.string.id} need one.`,
     why: "An array floats: after a first earth fault the current returns by the conductor that has no link.",
     todo: "Fit a link in both poles.",
-    spot: { thing: fuse, property: "fused-poles" },
-    fixes: () => [
-      {
-        title: `Fuse both poles at ${fuse.id}`,
-        preview: "both poles",
-        does: "set-property",
-        thing: fuse,
-        property: "fused-poles",
-        value: "both",
-      },
-    ],
+    spot: statedOn(fuse, "fused-poles") ? { thing: fuse, property: "fused-poles" } : { thing: fuse, word: "part" },
+    fixes: () =>
+      isWrittenHere(fuse)
+        ? [
+            {
+              title: `Fuse both poles at ${fuse.id}`,
+              preview: "both poles",
+              does: "set-property",
+              thing: fuse,
+              property: "fused-poles",
+              value: "both",
+            },
+          ]
+        : [],
   });
+}
+
+function statedOn(fuse: Item, property: string): boolean {
+  return isWrittenHere(fuse) && fuse.declaration.properties.some(({ name }) => name === property);
 }
 
 function judgeCategory(subject: FusedString, judge: Judge): Outcome {

@@ -17,16 +17,17 @@ export function* parallelStringsOf(zone: Zone): Generator<ParallelString> {
   }
 }
 
-/** The first of the strings that most others are like; the first of all where every one is different. */
+/** The first of the strings that most others are like; a string of which no module is named is no model for others. */
 function mostCommon(array: PvArray): Item | undefined {
   const alike = new Map<string, { first: Item; many: number }>();
   for (const { string } of array.strings) {
-    const kind = `${string.count} ${string.part?.name}`;
+    if (!string.part) continue;
+    const kind = `${string.count} ${string.part.name}`;
     const found = alike.get(kind);
     if (found) found.many++;
     else alike.set(kind, { first: string, many: 1 });
   }
   let best: { first: Item; many: number } | undefined;
   for (const kind of alike.values()) if (!best || kind.many > best.many) best = kind;
-  return best?.first;
+  return best?.first ?? array.strings[0]?.string;
 }

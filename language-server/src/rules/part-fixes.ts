@@ -1,5 +1,5 @@
 import { given, wordOf } from "../design/facts.js";
-import type { Item, Part, Run, Thing } from "../design/things.js";
+import { type Item, isWrittenHere, type Part, type Run, type Thing } from "../design/things.js";
 import { formatNumber, formatValue } from "../physics/display.js";
 import type { Figure, Given } from "../physics/figure.js";
 import type { Judge } from "./judge.js";
@@ -82,12 +82,6 @@ function partFix(thing: Item | Run, part: Part, preview: string): Fix {
 function isChosenHere(thing: Item | Run): boolean {
   if (thing.is === "run") return thing.declaration.cable !== undefined;
   return thing.declaration.part !== undefined && isWrittenHere(thing);
-}
-
-/** Whether an item is written in the design itself: what a part's sheet holds is a fact, no choice. */
-export function isWrittenHere(item: Item): boolean {
-  const { parent, declaration } = item;
-  return !parent || (parent.declaration.nested.includes(declaration) && isWrittenHere(parent));
 }
 
 function states(thing: Thing, properties: readonly string[]): boolean {

@@ -2,21 +2,21 @@ import type { PvArray, StringPath, Zone } from "../circuit/array.js";
 import { label } from "../design/facts.js";
 import type { Item } from "../design/things.js";
 import type { Source } from "../physics/figure.js";
-import { stringFuseNeed, stringFuseWindow } from "../physics/string-fuse.js";
+import { type StringFuseNeed, stringFuseNeed, stringFuseWindow } from "../physics/string-fuse.js";
 import { formatApart } from "../physics/working.js";
 import { moduleOf } from "./array-figures.js";
 import { type FusedString, fuseInputs, isStringFuse, judgeFuse, windowText } from "./fuse-fits.js";
 import type { Judge } from "./judge.js";
+import { MissingFacts } from "./missing-facts.js";
+import { idsOf } from "./phrases.js";
 import { type Finding, type Outcome, rule } from "./rule.js";
 
 const overcurrent: Source = { title: "IEC 62548-1", clause: "overcurrent protection of PV strings", basis: "read" };
 const british: Source = { title: "BS 7671:2018+A4:2026", clause: "712.43, overcurrent protection", basis: "memory" };
 const link: Source = { title: "IEC 60269-6", clause: "fuse-links for PV systems, gPV", basis: "memory" };
 
-/** Whether a string needs a fuse, or whether the fuse of one is right. */
-type FuseSubject =
-  | { readonly asks: "need"; readonly path: StringPath; readonly array: PvArray }
-  | ({ readonly asks: "fit" } & FusedString);
+/** Whether the strings of an array need fuses, or whether the fuse of one is right. */
+type FuseSubject = { readonly asks: "need"; readonly array: PvArray } | ({ readonly asks: "fit" } & FusedString);
 
 /** Strings in parallel are fused where their neighbours could harm them, by fuses that fit. */
 export const stringFuse = rule<FuseSubject>({
@@ -54,15 +54,15 @@ run W4 from CB to INV.pv1: 10 m of Solar16
 `,
   },
   subjects: fuseSubjects,
-  thing: (subject) => (subject.asks === "need" ? subject.path.string : subject.fuse),
+  thing: (subject) => (subject.asks === "need" ? joinedAt(subject.array) : subject.fuse),
   judge(subject, judge) {
-    return subject.asks === "need" ? judgeNeed(subject.path, subject.array, judge) : judgeFuse(subject, judge);
+    return subject.asks === "need" ? judgeNeed(subject.array, judge) : judgeFuse(subject, judge);
   },
 });
 
 function* fuseSubjects(zone: Zone): Generator<FuseSubject> {
   for (const array of zone.arrays) {
-    for (const path of array.strings) yield { asks: "need", path, array };
+    if (array.strings.length > 0) yield { asks: "need", array };
     for (const [device, strings] of array.devices) {
       const [string] = strings;
       if (string && isStringFuse(device, array)) yield { asks: "fit", fuse: device, string, array };
@@ -70,34 +70,61 @@ function* fuseSubjects(zone: Zone): Generator<FuseSubject> {
   }
 }
 
-function judgeNeed(path: StringPath, array: PvArray, judge: Judge): Outcome {
-  const { string } = path;
-  if (array.strings.length < 2) return judge.notApplicable("no other string is in parallel with it");
-  const need = stringFuseNeed(fuseInputs(string, array, judge), judge.ruleSet.stringFuse);
-  if (!need.needed) return judge.pass(need.reverse, need.bound, "no fuse is needed");
-  if (path.steps.some((step) => step.is === "item" && isStringFuse(step, array)))
-    return judge.holds("the string has a fuse of its own");
-  return missing(path, array, need, judge);
+/** What strings in parallel are known by: their tracker, or the first of them while they reach none. */
+function joinedAt({ tracker, strings }: PvArray): Item {
+  return tracker ?? strings[0]!.string;
 }
 
-function missing(
-  { string, steps }: StringPath,
-  array: PvArray,
-  need: ReturnType<typeof stringFuseNeed>,
-  judge: Judge,
-): Finding {
+type Unfused = { readonly path: StringPath; readonly need: StringFuseNeed };
+
+function judgeNeed(array: PvArray, judge: Judge): Outcome | Outcome[] {
+  if (array.strings.length < 2) return judge.notApplicable("no strings are in parallel here");
+  const outcomes: Outcome[] = [];
+  const unfused: Unfused[] = [];
+  let harmless: StringFuseNeed | undefined;
+  let isFused = false;
+  const missing = new MissingFacts();
+  for (const path of array.strings) {
+    const need = missing.orElse(() => stringFuseNeed(fuseInputs(path.string, array, judge), judge.ruleSet.stringFuse));
+    if (!need) continue;
+    if (!need.needed) harmless = closer(harmless, need);
+    else if (hasOwnFuse(path, array)) isFused = true;
+    else unfused.push({ path, need });
+  }
+  if (unfused.length > 0) outcomes.push(withoutFuses(array, unfused as [Unfused, ...Unfused[]], judge));
+  if (harmless) outcomes.push(judge.pass(harmless.reverse, harmless.bound, "no fuse is needed"));
+  if (isFused) outcomes.push(judge.holds("strings that need a fuse have one of their own"));
+  return [...outcomes, ...missing.outcomes()];
+}
+
+/** The need that comes closer to its bound. */
+function closer(one: StringFuseNeed | undefined, other: StringFuseNeed): StringFuseNeed {
+  const isCloser = !one || other.reverse.value / other.bound.value > one.reverse.value / one.bound.value;
+  return isCloser ? other : one;
+}
+
+function hasOwnFuse({ steps }: StringPath, array: PvArray): boolean {
+  return steps.some((step) => step.is === "item" && isStringFuse(step, array));
+}
+
+function withoutFuses(array: PvArray, unfused: readonly [Unfused, ...Unfused[]], judge: Judge): Finding {
+  const [{ path, need }] = unfused;
+  const { string } = path;
   const module = moduleOf(string);
   const others = array.strings.length - 1;
   const [driven, stood] = formatApart(need.reverse, need.bound);
-  const window = stringFuseWindow(fuseInputs(string, array, judge), judge.ruleSet.stringFuse);
-  const shared = steps.find((step): step is Item => step.is === "item" && step.kind === "fuse");
+  const shared = path.steps.find((step): step is Item => step.is === "item" && step.kind === "fuse");
+  const names = idsOf(unfused.map((each) => each.path.string));
   return judge.finding({
-    what: `${string.id} has no fuse of its own${shared ? ` (${shared.id} is shared)` : ""}: ${others === 1 ? "the other string" : `the ${others} other strings`} can drive ${driven} back through it, and ${label(module)} stands ${stood}.`,
+    what: `${names} ${unfused.length > 1 ? "have no fuses" : "has no fuse"} of ${unfused.length > 1 ? "their" : "its"} own${shared ? ` (${shared.id} is shared)` : ""}: ${others > 1 ? `the ${others} other strings` : "the other string"} can drive ${driven} back through ${string.id}, and ${label(module)} stands ${stood}.`,
     why: "Nothing else would end that current before modules and connectors burn.",
-    todo: windowText(window),
+    todo: windowText(stringFuseWindow(fuseInputs(string, array, judge), judge.ruleSet.stringFuse)),
     spot: { thing: string, word: "name" },
     value: need.reverse,
     limit: need.bound,
-    related: [{ spot: { thing: module, property: "max-series-fuse" }, message: `${label(module)} stands ${stood}` }],
+    related: [
+      { spot: { thing: module, property: "max-series-fuse" }, message: `${label(module)} stands ${stood}` },
+      ...unfused.slice(1).map((each) => ({ spot: { thing: each.path.string }, message: "has no fuse of its own" })),
+    ],
   });
 }

@@ -1,5 +1,6 @@
 import { label } from "../design/facts.js";
 import type { Item, Thing } from "../design/things.js";
+import { celsius } from "../physics/constants.js";
 import type { Derived, Source } from "../physics/figure.js";
 import { temperatureAtLimit } from "../physics/string-length.js";
 import { formatApart, formatFigure } from "../physics/working.js";
@@ -76,7 +77,10 @@ run W1 from S1 to INV.pv1: 12 m of Solar4
     const exceeded: VoltageLimit[] = [];
     for (const limit of limits) {
       if (voltage.value > limit.figure.value) exceeded.push(limit);
-      else outcomes.push(judge.pass(voltage, limit.figure, label(limit.holder)));
+      else
+        outcomes.push(
+          judge.pass(voltage, limit.figure, limit.sort === "connector" ? "connectors" : label(limit.holder)),
+        );
     }
     if (exceeded.length > 0) outcomes.push(tooHigh(subject, voltage, exceeded, judge));
     if (missing.length > 0 || unknown.length > 0)
@@ -114,6 +118,9 @@ function reach(voltage: Derived, figure: string, judge: Judge): string {
   return `reach ${figure}${at}${voltage.note ? ` (${voltage.note})` : ""}`;
 }
 
+/** 85 °C, to which modules are tested (common practice, no source): hotter than that, a cell is not in service. */
+const hottestAtAll = celsius(85);
+
 /** The temperature from which downwards the limit is exceeded, where the module's own coefficient says it. */
 function failsBelow(string: Item, { figure }: VoltageLimit, judge: Judge): string {
   const module = moduleOf(string);
@@ -121,7 +128,8 @@ function failsBelow(string: Item, { figure }: VoltageLimit, judge: Judge): strin
   const voltage = judge.quantity(module, "open-circuit-voltage");
   if (!coefficient || !voltage) return "";
   const at = temperatureAtLimit({ modules: modulesInSeries(string), voltage }, coefficient, figure);
-  return at ? ` It fails below ${formatFigure(at)}.` : "";
+  if (!at) return "";
+  return at.value > hottestAtAll ? " It fails at any temperature." : ` It fails below ${formatFigure(at)}.`;
 }
 
 function named({ holder, sort }: VoltageLimit): string {

@@ -1,5 +1,6 @@
 import type { PvArray, StringPath, Zone } from "../circuit/array.js";
 import type { Item } from "../design/things.js";
+import type { Spot } from "./rule.js";
 
 /** A string with the array that it belongs to: the subject of most rules of this side. */
 export interface StringSubject {
@@ -41,4 +42,12 @@ export function freeTrackers(zone: Zone): Item[] {
   return [...trackersOf(zone)]
     .filter(({ array }) => array.strings.length === 0 && array.landing.length === 0)
     .map(trackerOf);
+}
+
+/** The word that chooses a tracker: its name in the run that lands on it last. */
+export function landingSpot({ tracker, array }: TrackerSubject): Spot {
+  const runs = array.landing.filter((run) => array.runs.has(run));
+  const run = runs[runs.length - 1];
+  if (!run) return { thing: tracker };
+  return { thing: run, word: run.to?.item === tracker ? "to" : "from" };
 }

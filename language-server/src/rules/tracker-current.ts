@@ -9,7 +9,7 @@ import type { Judge } from "./judge.js";
 import { percent } from "./part-fixes.js";
 import { idsOf } from "./phrases.js";
 import { rule } from "./rule.js";
-import { type TrackerSubject, trackerOf, trackersOf } from "./strings-of.js";
+import { landingSpot, type TrackerSubject, trackerOf, trackersOf } from "./strings-of.js";
 
 const sheet: Source = {
   title: "maximum operating current of a tracker input, as inverter sheets state it",
@@ -55,7 +55,7 @@ run W2 from S2 to INV.pv1: 12 m of Solar4
         strings.length > 1
           ? "Give each string a tracker of its own, or write down why the loss is accepted."
           : "Take an inverter whose input takes more, or write down why the loss is accepted.",
-      spot: { thing: tracker, word: "name" },
+      spot: landingSpot(subject),
       value: working,
       limit,
       related: [

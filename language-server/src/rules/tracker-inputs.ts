@@ -4,7 +4,7 @@ import { formatFigure } from "../physics/working.js";
 import { freeTrackerFixes } from "./free-tracker.js";
 import { idsOf, listed } from "./phrases.js";
 import { rule } from "./rule.js";
-import { type TrackerSubject, trackerOf, trackersOf } from "./strings-of.js";
+import { landingSpot, type TrackerSubject, trackerOf, trackersOf } from "./strings-of.js";
 
 const sheet: Source = { title: "number of string inputs, as inverter sheets state it", basis: "practice" };
 
@@ -33,7 +33,8 @@ run W2 from S2 to INV.pv1: 12 m of Solar4
   },
   subjects: trackersOf,
   thing: trackerOf,
-  judge({ tracker, array, zone }, judge) {
+  judge(subject, judge) {
+    const { tracker, array, zone } = subject;
     const runs = array.landing.filter((run) => array.runs.has(run));
     if (runs.length === 0) return judge.notApplicable("nothing is wired to this tracker");
     const [inputs] = judge.need([tracker, "inputs"]);
@@ -44,7 +45,7 @@ run W2 from S2 to INV.pv1: 12 m of Solar4
       what: `${runs.length} runs land on ${tracker.id} (${names}), which has ${formatFigure(inputs)} ${inputs.value === 1 ? "input" : "inputs"}.`,
       why: "An input is made for one pair of conductors; a second pair in it is a joint that heats up.",
       todo: "Join the strings in a combiner, or wire one of them to another tracker.",
-      spot: { thing: tracker, word: "name" },
+      spot: landingSpot(subject),
       value: landing,
       limit: inputs,
       related: [

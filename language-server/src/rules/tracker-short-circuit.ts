@@ -4,7 +4,7 @@ import { stringMaximumCurrent, sumOfMaximumCurrents } from "./array-figures.js";
 import { separateFixes } from "./free-tracker.js";
 import { idsOf } from "./phrases.js";
 import { rule } from "./rule.js";
-import { type TrackerSubject, trackerOf, trackersOf } from "./strings-of.js";
+import { landingSpot, type TrackerSubject, trackerOf, trackersOf } from "./strings-of.js";
 
 const current: Source = { title: "IEC 62548-1", clause: "maximum current of a PV array, K_I", basis: "read" };
 const inverter: Source = {
@@ -53,7 +53,7 @@ run W2 from S2 to INV.pv1: 12 m of Solar4
       todo: isSeveral
         ? "Give each string a tracker of its own, or take an inverter whose input stands more."
         : "Take modules of a lower current, or an inverter whose input stands more.",
-      spot: { thing: tracker, word: "name" },
+      spot: landingSpot(subject),
       value: driven,
       limit,
       related: [
