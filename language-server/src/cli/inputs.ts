@@ -1,3 +1,4 @@
+import type { Dirent } from "node:fs";
 import { readdir, stat } from "node:fs/promises";
 import { relative, resolve, sep } from "node:path";
 import { glob, isDynamicPattern } from "tinyglobby";
@@ -57,25 +58,35 @@ async function byPattern(arg: string, folder: string): Promise<Inputs> {
 /** Walks a folder; folders that cannot be opened are told instead of passed over. */
 async function walk(patterns: readonly string[], cwd: string, folder: string): Promise<Inputs> {
   const unreadable: Unreadable[] = [];
-  const list = ((path: string, options: { withFileTypes: true }, done: (error: unknown, entries?: unknown) => void) => {
-    readdir(path, options).then(
-      (entries) => done(null, entries),
+  const list = (path: string, _options: unknown, done: (error: null, entries: readonly Entry[]) => void): void => {
+    readdir(path, { withFileTypes: true }).then(
+      (entries) => done(null, entries.map(linkAsFile)),
       (error) => {
         const file = shown(path, folder);
         unreadable.push({ file, message: `${file} ${whyUnreadable(error)}` });
         done(null, []);
       },
     );
-  }) as unknown as typeof import("node:fs").readdir;
+  };
   const files = await glob(patterns, {
     cwd,
     absolute: true,
     ignore: ["**/node_modules/**"],
-    // Links to files are read like files, and told where they lead nowhere; links to folders may lead round in circles.
     followSymbolicLinks: false,
-    fs: { readdir: list },
+    fs: { readdir: list as unknown as typeof import("node:fs").readdir },
   });
   return { files: files.map((file) => resolve(file)).sort(byName), unreadable };
+}
+
+type Entry = Pick<Dirent, "name" | "isFile" | "isDirectory" | "isSymbolicLink">;
+
+/**
+ * Links to files are read like files, and told where they lead nowhere. Links to folders are not followed: they may lead
+ * round in circles.
+ */
+function linkAsFile(entry: Dirent): Entry {
+  if (!entry.isSymbolicLink() || !entry.name.endsWith(ending)) return entry;
+  return { name: entry.name, isFile: () => true, isDirectory: () => false, isSymbolicLink: () => false };
 }
 
 function byName(a: string, b: string): number {
