@@ -1,29 +1,19 @@
-import { wordOf } from "../design/facts.js";
 import type { Item, Run, Thing } from "../design/things.js";
-import { formatValue } from "../physics/display.js";
-import type { Derived, Figure, Given } from "../physics/figure.js";
-import { stated as figure } from "../physics/make.js";
+import type { Derived, Given } from "../physics/figure.js";
 import { standardMaxPowerVoltage } from "../physics/string-voltage.js";
-import {
-  longestRun,
-  pathDrop,
-  relativeDrop,
-  runLoss,
-  smallestSizeForDrop,
-  totalLoss,
-} from "../physics/voltage-drop.js";
-import { formatApart, formatFigure } from "../physics/working.js";
+import { pathDrop, relativeDrop } from "../physics/voltage-drop.js";
 import { moduleOf, modulesInSeries } from "./array-figures.js";
+import { tooMuchDrop, type WayDrop } from "./drop-finding.js";
 import { type Judge, NotKnown } from "./judge.js";
-import { partFixes, percent } from "./part-fixes.js";
-import { type DropStep, dropStep, dropSteps, heaviestRun } from "./path-drop.js";
-import { idsOf } from "./phrases.js";
-import { type Finding, type Fix, rule } from "./rule.js";
+import { dropSteps, heaviestRun } from "./path-drop.js";
+import { type Missing, type Outcome, rule } from "./rule.js";
 import { type StringSubject, stringsOf } from "./strings-of.js";
 
-interface DropSubject extends StringSubject {
-  /** The run that loses most; undefined for a string that is wired to nothing. */
+/** The strings whose way loses most in the same run: one cable, one finding. */
+interface DropSubject {
+  /** Undefined for a string that is wired to nothing. */
   readonly run?: Run;
+  readonly ways: readonly StringSubject[];
 }
 
 export const dcVoltageDrop = rule<DropSubject>({
@@ -31,7 +21,7 @@ export const dcVoltageDrop = rule<DropSubject>({
   section: "D.c. cables, connectors, isolation",
   severity: "warning",
   title: "Little is lost between string and inverter.",
-  what: "Adds up the voltage lost in every run from a string to its tracker, both conductors, at the current of maximum power and with conductors as hot as the rule set takes them. Runs that several strings share carry the sum of their currents. The sum, as a share of the string's voltage at maximum power, is held against the design limit; above the ceiling the message says so. It is reported on the run that loses most.",
+  what: "Adds up the voltage lost in every run from a string to its tracker, both conductors, at the current of maximum power and with conductors as hot as the rule set takes them. Runs that several strings share carry the sum of their currents. The sum, as a share of the string's voltage at maximum power, is held against the design limit; above the ceiling the message says so. It is reported on the run that loses most, for the string that loses most.",
   why: "What a cable loses is lost for as long as the array stands, and it warms the cable. The published ceiling is 3 %; designers aim at 1 %.",
   sources: {
     gb: [
@@ -63,108 +53,66 @@ run W2 from Q1 to INV.pv1: 1.2 m of Solar4
 `,
   },
   *subjects(zone) {
-    for (const subject of stringsOf(zone)) yield { ...subject, run: heaviestRun(subject.path.steps, subject.array) };
+    const byRun = new Map<Run, StringSubject[]>();
+    for (const subject of stringsOf(zone)) {
+      const run = heaviestRun(subject.path.steps, subject.array);
+      const together = run && byRun.get(run);
+      if (together) together.push(subject);
+      else if (run) byRun.set(run, [subject]);
+      else yield { ways: [subject] };
+    }
+    for (const [run, ways] of byRun) yield { run, ways };
   },
-  thing: ({ run, path }): Thing => run ?? path.string,
-  judge: (subject, judge) => {
-    const { path, array } = subject;
-    if (!array.tracker) throw new NotKnown([], `${path.string.id} is wired to no inverter`);
-    const steps = dropSteps(path.steps, array, judge);
-    const voltage = stringVoltage(path.string, judge);
-    const drop = pathDrop(steps.map((step) => step.drop));
-    const share = relativeDrop(drop, voltage);
+  thing: ({ run, ways }): Thing => run ?? ways[0]!.path.string,
+  judge: ({ run, ways }, judge) => {
     const design = judge.limit("dc-voltage-drop-design");
-    if (share.value <= design.value) return judge.pass(share, design);
-    return tooMuch(subject, steps, voltage, drop, share, design, judge);
+    const outcomes: Outcome[] = [];
+    const exceeding: WayDrop[] = [];
+    const missing = new Map<string, Missing>();
+    const reasons = new Set<string>();
+    for (const way of ways) {
+      const found = dropOf(way, judge);
+      if (found instanceof NotKnown) {
+        for (const lack of found.missing) missing.set(`${nameOf(lack.thing)}.${lack.property}`, lack);
+        if (found.reason) reasons.add(found.reason);
+      } else if (found.share.value <= design.value) outcomes.push(passed(found, design, judge));
+      else exceeding.push(found);
+    }
+    if (run && exceeding.length > 0) outcomes.push(tooMuchDrop(run, exceeding, design, judge));
+    if (missing.size > 0 || reasons.size > 0)
+      outcomes.push({
+        outcome: "not-checked",
+        missing: [...missing.values()],
+        reason: reasons.size > 0 ? [...reasons].join("; ") : undefined,
+      });
+    return outcomes;
   },
 });
+
+/** What is lost on the way of one string; a NotKnown in the place of it where that cannot be worked out. */
+function dropOf({ path, array }: StringSubject, judge: Judge): WayDrop | NotKnown {
+  const { string } = path;
+  try {
+    if (!array.tracker) throw new NotKnown([], `${string.id} is wired to no inverter`);
+    const steps = dropSteps(path.steps, array, judge);
+    const voltage = stringVoltage(string, judge);
+    const drop = pathDrop(steps.map((step) => step.drop));
+    return { string, array, steps, voltage, drop, share: relativeDrop(drop, voltage) };
+  } catch (error) {
+    if (error instanceof NotKnown) return error;
+    throw error;
+  }
+}
 
 function stringVoltage(string: Item, judge: Judge): Derived {
   const [voltage] = judge.need([moduleOf(string), "voltage-at-max-power"]);
   return standardMaxPowerVoltage({ modules: modulesInSeries(string), voltage });
 }
 
-function tooMuch(
-  subject: DropSubject,
-  steps: readonly DropStep[],
-  voltage: Derived,
-  drop: Derived,
-  share: Derived,
-  design: Given,
-  judge: Judge,
-): Finding {
-  const { path, array } = subject;
-  const ceiling = judge.limit("dc-voltage-drop-ceiling");
-  const isAboveCeiling = share.value > ceiling.value;
-  const limit = isAboveCeiling ? ceiling : design;
-  const [lost, allowed] = formatApart(share, limit);
-  const worst = steps.find((step) => step.run === subject.run) ?? steps[0]!;
-  const loss = totalLoss(steps.map((step) => runLoss(step.loaded)));
-  const others = array.strings.filter(
-    ({ string, steps: way }) => string !== path.string && steps.some(({ run }) => way.includes(run)),
-  );
-  const shared = others.length > 0 ? `, shared with ${idsOf(others.map(({ string }) => string))}` : "";
-  return judge.finding({
-    what: `From ${path.string.id} to ${array.tracker?.id} ${lost} is lost (${formatFigure(drop)} of ${formatFigure(voltage)}, ${formatFigure(loss)}${shared}); ${isAboveCeiling ? "the ceiling" : "the design limit"} is ${allowed}.`,
-    why: "It warms the cable instead of reaching the inverter, whenever the sun shines.",
-    todo: advice(worst, allowedIn(worst, drop, voltage, design), judge),
-    spot: { thing: worst.run, word: "cable" },
-    value: share,
-    limit,
-    related: steps
-      .filter((step) => step !== worst)
-      .map(({ run, drop: own }) => ({
-        spot: { thing: run, word: "length" },
-        message: `${run.id} loses ${formatFigure(own)}`,
-      })),
-    fixes: (asked) => largerCables(subject, worst, drop, voltage, design, asked),
-  });
+function passed({ share, string }: WayDrop, design: Given, judge: Judge): Outcome {
+  return judge.pass(share, design, string.id);
 }
 
-/** What the worst run may lose if the others stay as they are, V. */
-function allowedIn(worst: DropStep, drop: Derived, voltage: Derived, design: Given): Figure {
-  const allowed = design.value * voltage.value - (drop.value - worst.drop.value);
-  return figure("ΔUmax", allowed, "voltage", "V", "what the limit leaves for this run");
-}
-
-function advice(worst: DropStep, allowed: Figure, judge: Judge): string {
-  const { run, kind, loaded } = worst;
-  if (allowed.value <= 0) return "Shorten the way, or lay larger cable along all of it.";
-  const conductorTemperature = judge.limit("hot-conductor-temperature");
-  const size = smallestSizeForDrop({ ...loaded, kind, conductorTemperature, allowed });
-  const larger = size === undefined ? "" : `lay ${run.id} in ${formatValue(size, "area", "mm2")}, `;
-  const longest = formatFigure(longestRun(loaded, allowed));
-  return `Within ${formatFigure(judge.limit("dc-voltage-drop-design"))}: ${larger}or shorten it to ${longest}.`;
-}
-
-function largerCables(
-  { array }: DropSubject,
-  worst: DropStep,
-  drop: Derived,
-  voltage: Derived,
-  design: Given,
-  judge: Judge,
-): readonly Fix[] {
-  const type = wordOf(worst.cable, "type");
-  return partFixes(judge, {
-    thing: worst.run,
-    properties: [],
-    preview: (part) => {
-      if (wordOf(part, "type") !== type) return undefined;
-      const own = dropIn(worst.run, part, array, judge);
-      if (own === undefined) return undefined;
-      const share = (drop.value - worst.drop.value + own) / voltage.value;
-      return share <= design.value ? `${percent(share)} lost` : undefined;
-    },
-    order: (part) => judge.quantity(part, "conductor-area")?.value ?? 0,
-  });
-}
-
-function dropIn(run: Run, cable: DropStep["cable"], array: DropSubject["array"], judge: Judge): number | undefined {
-  try {
-    return dropStep(run, cable, array, judge).drop.value;
-  } catch (error) {
-    if (error instanceof NotKnown) return undefined;
-    throw error;
-  }
+function nameOf(thing: Thing): string {
+  return thing.is === "part" ? thing.name : thing.id;
 }

@@ -1,7 +1,7 @@
 import { fact, flagOf, given, givenRange, textOf, wordOf } from "../design/facts.js";
 import type { Part, Thing } from "../design/things.js";
 import type { Figure, Given } from "../physics/figure.js";
-import type { Finding, Missing, NotApplicable, NotChecked, Pass } from "./rule.js";
+import type { Finding, Missing, NotApplicable, NotChecked, Pass, Related } from "./rule.js";
 import type { RuleSet } from "./rule-set.js";
 
 /** Thrown by the `need…` readers and caught by the assessment: the check becomes "not checked". */
@@ -98,6 +98,12 @@ export class Judge {
   limit(name: string): Given {
     const own = this.limits && given(this.limits, name);
     return own ?? this.ruleSet.limit(name);
+  }
+
+  /** Where the site sets a limit of its own; empty where the rule set's stands. For pointing at it from a finding. */
+  limitSet(name: string, message: string): Related[] {
+    const { limits } = this;
+    return limits && given(limits, name) ? [{ spot: { thing: limits, property: name }, message }] : [];
   }
 
   unknown(thing: Thing, property: string): never {

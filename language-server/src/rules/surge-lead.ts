@@ -74,7 +74,7 @@ function leads(subject: SurgeSubject, judge: Judge): Outcome {
     spot: run && !statedHere ? { thing: run, word: "length" } : { thing: spd, property: "lead-length" },
     value: length,
     limit,
-    related,
+    related: [...related, ...judge.limitSet("surge-lead-length", "the site's own limit")],
   });
 }
 
@@ -98,7 +98,8 @@ function earthConductor({ tap }: SurgeSubject, judge: Judge): Outcome {
   const { spd } = tap;
   const [area] = judge.need([spd, "earth-conductor"]);
   const type = judge.needWord(spd, "type");
-  const least = judge.limit(isType1(type) ? "surge-earth-conductor-type-1" : "surge-earth-conductor");
+  const name = isType1(type) ? "surge-earth-conductor-type-1" : "surge-earth-conductor";
+  const least = judge.limit(name);
   if (area.value >= least.value * (1 - 1e-9)) return judge.passAtLeast(area, least, "earth conductor");
   const [has, asks] = formatApart(area, least);
   const enough = formatValue(least.value, "area", "mm2");
@@ -109,7 +110,10 @@ function earthConductor({ tap }: SurgeSubject, judge: Judge): Outcome {
     spot: { thing: spd, property: "earth-conductor" },
     value: area,
     limit: least,
-    related: [{ spot: { thing: spd, property: "type" }, message: `${spd.id}, type: ${type}` }],
+    related: [
+      { spot: { thing: spd, property: "type" }, message: `${spd.id}, type: ${type}` },
+      ...judge.limitSet(name, "the site's own limit"),
+    ],
     fixes: () => [
       {
         title: `Lay ${enough} of earth conductor to ${spd.id}`,

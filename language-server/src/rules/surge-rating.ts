@@ -112,7 +112,7 @@ function protectionLevel(subject: SurgeSubject, judge: Judge): Outcome[] {
     const isStated = withstand.origin.kind === "stated";
     return judge.finding({
       severity: "warning",
-      what: `${spd.id} lets through ${lets}; for ${name}, which withstands ${formatFigure(withstand)}${isStated ? "" : " at the least that is asked of it"}, ${bound} is the most.`,
+      what: `${spd.id} lets through ${lets}; for ${name}, ${isStated ? `which withstands ${formatFigure(withstand)}` : `of which at least ${formatFigure(withstand)} is asked`}, ${bound} is the most.`,
       why: "Its leads and reflections add to what it lets through, and what it should protect fails first.",
       todo: "Use a device with a lower protection level.",
       spot: { thing: spd, word: "part" },
@@ -121,6 +121,7 @@ function protectionLevel(subject: SurgeSubject, judge: Judge): Outcome[] {
       related: [
         stated(spd, "protection-level", level),
         ...(isStated ? [stated(thing, "impulse-withstand", withstand)] : []),
+        ...judge.limitSet("surge-protection-factor", "the share of it that the site allows"),
       ],
       fixes: (asked) => surgeFixes(subject, asked),
     });

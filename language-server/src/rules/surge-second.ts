@@ -102,10 +102,13 @@ function tooFar(
     spot: { thing: string, word: "name" },
     value: length,
     limit,
-    related: taps.map(({ spd, fromString }) => ({
-      spot: { thing: spd, word: "name" },
-      message: `${spd.id} sits ${formatValue(fromString, "length", "m")} from ${string.id}`,
-    })),
+    related: [
+      ...judge.limitSet("surge-second-distance", "the site's own limit"),
+      ...taps.map(({ spd, fromString }) => ({
+        spot: { thing: spd, word: "name" as const },
+        message: `${spd.id} sits ${formatValue(fromString, "length", "m")} from ${string.id}`,
+      })),
+    ],
   });
 }
 

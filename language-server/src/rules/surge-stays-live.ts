@@ -11,7 +11,7 @@ export const surgeStaysLive = rule<SurgeSubject>({
   section: "D.c. cables, connectors, isolation",
   severity: "warning",
   title: "Each surge protective device can be made dead for changing it.",
-  what: "Follows the circuit from each surge protective device of the array to every string that it is joined to, and looks for an isolator on each way.",
+  what: "Follows the circuit from each surge protective device of the array to every string that it is joined to, and looks for an isolator on each way that opens both conductors.",
   why: "A surge protective device wears out and is changed. One that is tapped off on the array side of the isolator stays at the array's voltage in daylight, whatever is switched off.",
   sources: {
     gb: [{ title: "practice of the trade: no published ruling on the side was found", basis: "practice" }],
@@ -39,16 +39,21 @@ run W3 from Q1.in to F1: 0.3 m of Solar4
   thing: spdOf,
   judge: ({ tap, array }, judge) => {
     if (array.strings.length === 0) return judge.notApplicable("no string feeds it");
-    if (tap.isolatedBy.length > 0) return judge.holds("an isolator between it and every string");
-    const { spd, run } = tap;
+    const { spd, run, isolatedBy } = tap;
+    const poles = isolatedBy.map((device) => [device, judge.need([device, "poles"])[0].value] as const);
+    const half = poles.filter(([, number]) => number < 2).map(([device]) => device);
+    if (isolatedBy.length > 0 && half.length === 0) return judge.holds("an isolator between it and every string");
     const live = array.strings.map(({ string }) => string);
     return judge.finding({
-      what: `${spd.id} is joined to ${idsOf(live)} with no isolator between: it stays live${upTo(live, judge)} whatever is switched off.`,
+      what: `${spd.id} is joined to ${idsOf(live)} with ${half.length > 0 ? `one pole of ${idsOf(half)}` : "no isolator"} between: it stays live${upTo(live, judge)} whatever is switched off.`,
       why: "Its cartridge is changed one day, and then there is no way to make it dead in daylight.",
-      todo: "Tap it off on the inverter side of the isolator; where it must stay at the array, give it an isolator, or keep it and put it on the live list and its label.",
+      todo:
+        half.length > 0
+          ? "Use an isolator that opens both conductors."
+          : "Tap it off on the inverter side of the isolator; where it must stay at the array, give it an isolator, or keep it and put it on the live list and its label.",
       spot: run ? { thing: run, word: run.from?.item === spd ? "to" : "from" } : { thing: spd, word: "name" },
       related: [{ spot: { thing: spd, word: "name" }, message: "stays live" }],
-      fixes: () => deadSide(tap),
+      fixes: () => (half.length > 0 ? [] : deadSide(tap)),
     });
   },
 });

@@ -48,8 +48,8 @@ export const terminalConductors = rule<TerminalSubject>({
   },
   examples: {
     holds: `string S1 is 11 x Hollin430
-isolator Q1 is RotaryDc32
-spd F1 is SurgeDc800
+isolator Q1 is RotaryDc32 { terminal-area: 2.5..16 mm2 }
+spd F1 is SurgeDc800 { terminal-area: 2.5..25 mm2 }
 inverter INV is Brook4
 run W1 from S1 to Q1: 9 m of Solar4
 run W2 from Q1 to INV.pv1: 1.2 m of Solar4
