@@ -94,6 +94,7 @@ function judgeRatio(inverter: Item, power: Derived, judge: Judge): Outcome {
     limit,
     related: [
       { spot: { thing: port, property: "rated-power" }, message: `${inverter.id} gives ${formatFigure(rated)}` },
+      ...judge.limitSet("dc-ac-ratio", "the site's own limit"),
     ],
   });
 }

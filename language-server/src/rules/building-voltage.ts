@@ -55,7 +55,8 @@ run W1 from S1 to INV.pv1: 12 m of Solar4
     const building = judge.siteWord("building");
     if (!site) throw new NotKnown([], "there is no site, so it is not known what carries the array");
     if (building === undefined) return judge.unknown(site, "building");
-    const limit = judge.limit(`${building}-dc-voltage`);
+    const name = `${building}-dc-voltage`;
+    const limit = judge.limit(name);
     const voltage = stringColdVoltage(string, judge);
     if (voltage.value <= limit.value) return judge.pass(voltage, limit, building);
     const [reached, allowed] = formatApart(voltage, limit);
@@ -71,6 +72,7 @@ run W1 from S1 to INV.pv1: 12 m of Solar4
       limit,
       related: [
         { spot: { thing: site, property: "building" }, message: `${allowed} is allowed ${places[building] ?? ""}` },
+        ...judge.limitSet(name, "the site's own limit"),
       ],
       fixes: (asked) => {
         const holds = Math.min(most, mostModules(path, array, asked) ?? most);

@@ -128,7 +128,10 @@ function judgePlane(subject: ParallelString, model: Item, judge: Judge): Outcome
     spot: { thing: string, property: "azimuth" },
     value: apart,
     limit,
-    related: [{ spot: { thing: model, property: "azimuth" }, message: `the plane of ${model.id}` }],
+    related: [
+      { spot: { thing: model, property: "azimuth" }, message: `the plane of ${model.id}` },
+      ...judge.limitSet("parallel-plane-difference", "the site's own limit"),
+    ],
     fixes: () => separateTracker(subject),
   });
 }

@@ -58,6 +58,7 @@ run W2 from S2 to INV.pv1: 12 m of Solar4
       limit,
       related: [
         { spot: { thing: tracker, property: "max-short-circuit-current" }, message: `${tracker.id} stands ${stands}` },
+        ...judge.limitSet("short-circuit-factor", "the site's own factor"),
         ...strings.map((string) => ({
           spot: { thing: string },
           message: `${string.id}: ${formatFigure(stringMaximumCurrent(string, judge))}`,
