@@ -1,5 +1,6 @@
 import type { Zone } from "../circuit/array.js";
 import type { Circuit } from "../circuit/circuit.js";
+import type { Plant } from "../circuit/plant.js";
 import type { Design } from "../design/design.js";
 import type { DepartureDeclaration, ExpectationDeclaration, Problem, Severity } from "../design/model.js";
 import type { Thing } from "../design/things.js";
@@ -27,6 +28,7 @@ export interface Assessment {
   readonly design: Design;
   readonly circuit: Circuit;
   readonly zones: readonly Zone[];
+  readonly plants: readonly Plant[];
   readonly ruleSet: RuleSet;
   /** For what is worked out on demand: the fixes of a finding. */
   readonly judge: Judge;

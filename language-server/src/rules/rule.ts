@@ -1,4 +1,6 @@
 import type { Zone } from "../circuit/array.js";
+import type { Installation } from "../circuit/installation.js";
+import type { Plant } from "../circuit/plant.js";
 import type { Severity } from "../design/model.js";
 import type { Thing } from "../design/things.js";
 import type { Figure, Source } from "../physics/figure.js";
@@ -82,10 +84,19 @@ export type Section =
   | "Earthing, grid, papers";
 
 /**
+ * What a rule finds its subjects in. An array zone and a plant are judged again only when a line of theirs changed;
+ * the whole installation is judged at every edit, so what is asked of it has to be cheap.
+ */
+export type Scope<Subject> =
+  | { readonly over?: "array"; readonly subjects: (zone: Zone) => Iterable<Subject> }
+  | { readonly over: "plant"; readonly subjects: (plant: Plant) => Iterable<Subject> }
+  | { readonly over: "installation"; readonly subjects: (installation: Installation) => Iterable<Subject> };
+
+/**
  * One rule. The page, the hover, the link of its diagnostics and its row in the rule table all come from this object.
  * `Subject` is whatever the rule looks at once: a string, a device with its array, a run.
  */
-export interface Rule<Subject = unknown> {
+export type Rule<Subject = unknown> = Scope<Subject> & {
   /** Plain words, stable, never renumbered. */
   readonly id: string;
   readonly section: Section;
@@ -100,11 +111,10 @@ export interface Rule<Subject = unknown> {
   readonly sources: Readonly<Record<string, readonly Source[]>>;
   /** A complete design that keeps the rule, and one that breaks it; both are run by the tests and shown on its page. */
   readonly examples: { readonly holds: string; readonly breaks: string };
-  readonly subjects: (zone: Zone) => Iterable<Subject>;
   /** The thing a subject's check is reported under. */
   readonly thing: (subject: Subject) => Thing;
   readonly judge: (subject: Subject, judge: Judge) => Outcome | readonly Outcome[];
-}
+};
 
 /** Keeps the subject's type inside the file that defines the rule. */
 export function rule<Subject>(definition: Rule<Subject>): Rule {
