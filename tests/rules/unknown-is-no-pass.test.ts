@@ -1,0 +1,76 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { fileURLToPath } from "node:url";
+import { describe, expect, test } from "vitest";
+import type { Assessment } from "../../language-server/src/assessment/assessment.js";
+import { label } from "../../language-server/src/design/facts.js";
+import { examplePreamble, exampleText } from "../../language-server/src/rules/example-parts.js";
+import { assessText, textProblems } from "./designs.js";
+import { describeCheck } from "./expectations.js";
+
+/**
+ * Takes every stated property of every faulty fixture away, one at a time. What was found must then be found still, or
+ * be said not to be checked: a fact that nobody states never makes a fault go away.
+ */
+
+/** Where taking a property away does mend the fault: what it says is then not so, or something else says it. */
+const mends = new Map([
+  ["building-voltage dwelling-dc-voltage", "the site's own limit; without it the rule set's holds"],
+  ["tracker-short-circuit short-circuit-factor", "the site's own factor; without it the rule set's holds"],
+  ["tracker-short-circuit bifacial-gain", "a gain counts where the design declares one"],
+  ["string-fuse fused-poles", "stated on the item over what its part says"],
+  ["dc-cable-current grouped-circuits", "one circuit is assumed, and listed as assumed"],
+  ["dc-voltage-drop conductor-coating", "plain copper is assumed, and listed as assumed"],
+  ["surge-second built-in-surge-protection", "no device is then known of: surge-needed says whether one must be"],
+]);
+
+const folder = fileURLToPath(new URL("./fixtures", import.meta.url));
+
+describe.each(readdirSync(folder))("%s", (ruleId) => {
+  const names = readdirSync(`${folder}/${ruleId}`).filter((name) => name.endsWith(".sun"));
+  test.each(names)("%s", (name) => {
+    const own = readFileSync(`${folder}/${ruleId}/${name}`, "utf8").replace(/\/\/.*/g, "");
+    const text = withoutUnusedParts(exampleText(own), own);
+    const before = assessText(text);
+    const found = thingsFound(before, ruleId);
+    const unknown = notChecked(before, ruleId);
+    const errors = textProblems(before);
+    const lost: string[] = [];
+    for (const { property, without } of found.size > 0 ? cuts(text) : []) {
+      if (mends.has(`${ruleId} ${property}`)) continue;
+      const after = assessText(without);
+      if (textProblems(after).some((problem) => !errors.includes(problem))) continue;
+      const still = thingsFound(after, ruleId);
+      const isUnknown = [...notChecked(after, ruleId)].some((check) => !unknown.has(check));
+      for (const thing of found) if (!still.has(thing) && !isUnknown) lost.push(`${thing} without ${property}`);
+    }
+    expect(lost).toEqual([]);
+  });
+});
+
+function thingsFound({ checks }: Assessment, ruleId: string): Set<string> {
+  return new Set(
+    checks
+      .filter(({ rule, outcome }) => rule.id === ruleId && outcome.outcome === "finding")
+      .map(({ thing }) => label(thing)),
+  );
+}
+
+function notChecked({ checks }: Assessment, ruleId: string): Set<string> {
+  const own = checks.filter(({ rule, outcome }) => rule.id === ruleId && outcome.outcome === "not-checked");
+  return new Set(own.map(describeCheck));
+}
+
+/** A text with each of its properties taken out in turn. */
+function* cuts(text: string): Generator<{ property: string; without: string }> {
+  const written = /([\w-]+): ("[^"]*"|\[[^\]]*\]|[-\d.]+(\.\.[\d.]+)?( ?[%/\w]+)?|[\w-]+)/g;
+  for (const { 0: whole, 1: property = "", index } of text.matchAll(written))
+    yield { property, without: text.slice(0, index) + text.slice(index + whole.length) };
+}
+
+/** Leaves out the shared parts that a fixture does not name: nothing that is asked here could depend on them. */
+function withoutUnusedParts(text: string, own: string): string {
+  const unused = [...examplePreamble.matchAll(/^part (\w+) [\s\S]*?^}\n/gm)].filter(
+    ([, name = ""]) => !new RegExp(`\\b${name}\\b`).test(own),
+  );
+  return unused.reduce((rest, [part]) => rest.replace(part, ""), text);
+}
