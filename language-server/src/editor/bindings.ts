@@ -81,8 +81,7 @@ function declarationOfSegment(
     const run = things.runs.get(first);
     if (run) return run.declaration;
   }
-  const upTo = segment === mention.path.length - 1 ? mention : { ...mention, path: mention.path.slice(0, segment + 1) };
-  const resolved = design.names.resolve(upTo);
+  const resolved = design.names.resolve({ path: mention.path.slice(0, segment + 1) });
   if (resolved.is === "item") return resolved.terminal === "" ? things.root(resolved.item.declaration) : undefined;
   if (role === "target" && mention.path.length === 1) return design.parts.get(first)?.declaration;
   return undefined;

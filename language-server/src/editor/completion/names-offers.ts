@@ -41,8 +41,7 @@ export function endOffers({ design, circuit }: Assessment, side: "in" | "out"): 
 
 /** What may follow a dot: ports and nested items, and the item's own terminals. */
 export function terminalOffers({ design }: Assessment, path: readonly string[]): Offer[] {
-  const place = { chunk: { uri: "", start: 0 }, from: 0, to: 0 };
-  const resolved = design.names.resolve({ path, place, places: path.map(() => place) });
+  const resolved = design.names.resolve({ path });
   if (resolved.is !== "item") return [];
   const { item } = resolved;
   const nested = [...withNested(item.children)].map((child) => itemOffer(child, undefined, child.name));
