@@ -4,18 +4,16 @@ import type { Figure, Given } from "../physics/figure.js";
 import type { Finding, Missing, NotApplicable, NotChecked, Pass, Related } from "./rule.js";
 import type { RuleSet } from "./rule-set.js";
 
-/** Thrown by the `need…` readers and caught by the assessment: the check becomes "not checked". */
-export class NotKnown extends Error {
+/**
+ * Thrown by the `need…` readers and caught by the assessment: the check becomes "not checked". No Error, because what
+ * is not known is no failure, and a half-written design lacks thousands of facts: a stack for each is dear.
+ */
+export class NotKnown {
   constructor(
     readonly missing: readonly Missing[],
     /** For what no property can say. */
     readonly reason?: string,
-  ) {
-    super(
-      reason ??
-        missing.map(({ thing, property }) => `${thing.is === "part" ? thing.name : thing.id}.${property}`).join(", "),
-    );
-  }
+  ) {}
 
   outcome(): NotChecked {
     return { outcome: "not-checked", missing: this.missing, reason: this.reason };

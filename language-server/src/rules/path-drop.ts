@@ -1,13 +1,12 @@
 import type { PvArray, Step } from "../circuit/array.js";
-import { fact, given } from "../design/facts.js";
+import { given } from "../design/facts.js";
 import type { Item, Part, Run } from "../design/things.js";
-import { resistanceAtTemperature } from "../physics/conductor.js";
-import { type ConductorKind, tableResistance } from "../physics/conductor-tables.js";
-import { formatValue } from "../physics/display.js";
-import type { Derived, Figure, Given } from "../physics/figure.js";
+import type { ConductorKind } from "../physics/conductor-tables.js";
+import type { Derived, Figure } from "../physics/figure.js";
 import { parallelCurrent } from "../physics/short-circuit.js";
 import { type LoadedRun, runDrop } from "../physics/voltage-drop.js";
 import { moduleOf } from "./array-figures.js";
+import { conductorOf } from "./cable-conductor.js";
 import { type Judge, NotKnown } from "./judge.js";
 import type { Missing } from "./rule.js";
 import { cableOf, lengthOf, neededLength } from "./run-facts.js";
@@ -50,28 +49,9 @@ function addMissing(run: Run, judge: Judge, missing: Missing[]): void {
 /** What a run loses if it is laid in this cable. Throws NotKnown for a conductor that the tables do not give. */
 export function dropStep(run: Run, cable: Part, array: PvArray, judge: Judge): DropStep {
   const length = neededLength(run);
-  const [area] = judge.need([cable, "conductor-area"]);
-  const kind = {
-    conductorClass: judge.needWord(cable, "conductor-class"),
-    coating: judge.needWord(cable, "conductor-coating"),
-  };
-  const tabulated = tableResistance(kind, area.value);
-  if (!tabulated)
-    throw new NotKnown(
-      [],
-      `IEC 60228 gives no resistance for ${formatValue(area.value, "area", area.unit)} ${kind.conductorClass}, ${kind.coating}`,
-    );
-  const at20 = withAssumption(tabulated, cable);
-  const perMetre = resistanceAtTemperature(at20, judge.limit("hot-conductor-temperature"));
+  const { kind, perMetre } = conductorOf(cable, judge);
   const loaded = { length, perMetre, current: workingCurrent(array.runs.get(run) ?? [], judge) };
   return { run, cable, kind, loaded, drop: runDrop(loaded) };
-}
-
-/** A table's figure says when the row was chosen by an assumption: it is then listed with the results. */
-function withAssumption(tabulated: Given, cable: Part): Given {
-  const origin = fact(cable, "conductor-coating")?.origin;
-  if (origin?.kind !== "assumed") return tabulated;
-  return { ...tabulated, origin: { ...origin, source: tabulated.origin.source } };
 }
 
 /** Current at maximum power of the strings that a run serves, A. */
