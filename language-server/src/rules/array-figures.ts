@@ -14,8 +14,10 @@ export function moduleOf(string: Item): Part {
   return string.part;
 }
 
-/** n, modules in series. */
+/** n, modules in series. Throws NotKnown for a count that no string can have. */
 export function modulesInSeries(string: Item, count = string.count): Given {
+  if (!Number.isInteger(count) || count < 1)
+    throw new NotKnown([], "the number of modules is no whole number from 1 up");
   const place = string.declaration.count?.place;
   return {
     kind: "given",
@@ -31,10 +33,12 @@ export function modulesInSeries(string: Item, count = string.count): Given {
 export function coldVoltage(modules: Given, module: Part, judge: Judge): Derived {
   const [voltage] = judge.need([module, "open-circuit-voltage"]);
   const coefficient = judge.quantity(module, "open-circuit-voltage-coefficient");
-  // The tables of factors hold for crystalline silicon only.
-  if (!coefficient && wordOf(module, "technology") === "thin-film")
-    return judge.unknown(module, "open-circuit-voltage-coefficient");
-  const lowestTemperature = judge.siteQuantity("lowest-temperature");
+  let lowestTemperature = judge.siteQuantity("lowest-temperature");
+  // The factors that stand in for what is not known hold for crystalline silicon only.
+  if (wordOf(module, "technology") === "thin-film") {
+    if (!coefficient) return judge.unknown(module, "open-circuit-voltage-coefficient");
+    lowestTemperature = judge.needSite("lowest-temperature");
+  }
   const inputs = { modules, voltage, coefficient, lowestTemperature };
   const cold = coldOpenCircuitVoltage(inputs, judge.ruleSet.coldFactors);
   return cold ?? judge.unknown(module, "open-circuit-voltage-coefficient");
