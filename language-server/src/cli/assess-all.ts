@@ -4,32 +4,41 @@ import type { Fragment } from "../design/model.js";
 import type { Project } from "../language/project.js";
 import type { Checked } from "./report/build.js";
 
-export interface AllAssessed {
-  readonly checked: readonly Checked[];
-  /** Designs on which the program itself failed: the others have their results all the same. */
-  readonly failed: readonly { readonly uri: string; readonly error: unknown }[];
+/**
+ * Assesses every design among some files, one at a time so that nobody has to hold them all: a file with a site, or one
+ * that no other file of the project uses. Files that belong to a design are told about with it; of files that use each
+ * other in a circle without a site, the first stands for all it reaches.
+ *
+ * `onFault` hears of designs on which the program itself fails; the others have their results all the same.
+ */
+export function* assessAll(
+  project: Project,
+  asked: readonly string[],
+  onFault: (uri: string, error: unknown) => void = rethrow,
+): Generator<Checked> {
+  const isEntry = (uri: string): boolean => declaresSite(project.fragments(uri)) || project.usedBy(uri).length === 0;
+  const entries = new Set(asked.filter(isEntry));
+  const covered = new Set([...entries].flatMap((uri) => project.reach(uri)));
+  for (const uri of asked) {
+    if (!entries.has(uri)) {
+      if (covered.has(uri)) continue;
+      for (const file of project.reach(uri)) covered.add(file);
+    }
+    try {
+      yield assessed(project, uri);
+    } catch (error) {
+      onFault(uri, error);
+    }
+  }
 }
 
-/**
- * Assesses every design among some files: a file with a site, or one that no other file of the project uses. Files that
- * belong to a design are told about with it; those that only use each other are looked at one by one.
- */
-export function assessAll(project: Project, asked: readonly string[]): AllAssessed {
-  const covered = new Set<string>();
-  const assessed = new Map<string, Checked>();
-  const failed: { uri: string; error: unknown }[] = [];
-  const take = (uri: string): void => {
-    const files = project.reach(uri).map((file): SourceFile => ({ uri: file, fragments: project.fragments(file) }));
-    for (const file of files) covered.add(file.uri);
-    try {
-      assessed.set(uri, { files, assessment: assess(files), isDesign: files[0]!.fragments.some(declaresItems) });
-    } catch (error) {
-      failed.push({ uri, error });
-    }
-  };
-  for (const uri of asked) if (declaresSite(project.fragments(uri)) || project.usedBy(uri).length === 0) take(uri);
-  for (const uri of asked) if (!covered.has(uri)) take(uri);
-  return { checked: asked.flatMap((uri) => assessed.get(uri) ?? []), failed };
+function assessed(project: Project, uri: string): Checked {
+  const files = project.reach(uri).map((file): SourceFile => ({ uri: file, fragments: project.fragments(file) }));
+  return { files, assessment: assess(files), isDesign: files[0]!.fragments.some(declaresItems) };
+}
+
+function rethrow(_uri: string, error: unknown): never {
+  throw error;
 }
 
 function declaresSite(fragments: readonly Fragment[]): boolean {

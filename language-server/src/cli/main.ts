@@ -10,7 +10,7 @@ import {
 import { assessAll } from "./assess-all.js";
 import { findFiles } from "./inputs.js";
 import { readFiles } from "./read.js";
-import { buildReport, type Checked } from "./report/build.js";
+import { type Checked, ReportBuilder } from "./report/build.js";
 import type { Locator } from "./report/locate.js";
 import { notices } from "./report/notices.js";
 import type { Unreadable } from "./report/report.js";
@@ -52,27 +52,27 @@ export async function main(words: readonly string[], around: Surroundings): Prom
 }
 
 async function runCheck(wanted: CheckArguments, around: Surroundings): Promise<ExitCode> {
-  const { checked, unreadable, locator } = await assessed(wanted.paths, around);
-  const report = buildReport(checked, unreadable, packageInfo.version, locator, { workings: wanted.showWorking });
+  const work = await begin(wanted.paths, around);
+  const builder = new ReportBuilder(work.locator, { workings: wanted.showWorking });
+  for (const checked of work.designs) builder.add(checked);
+  const report = builder.finish(work.unreadable, packageInfo.version);
   if (wanted.format === "json") around.out(`${JSON.stringify(report, undefined, 2)}\n`);
   else if (report.files.length > 0) around.out(checkText(report, { ...wanted, ...around.page }));
-  if (unreadable.length > 0) return exitCodes.unusable;
+  if (work.unreadable.length > 0) return exitCodes.unusable;
   return notices(report.files).some((notice) => fails(notice, wanted.failOn)) ? exitCodes.found : exitCodes.clean;
 }
 
 async function runDrill(wanted: DrillArguments, around: Surroundings): Promise<ExitCode> {
-  const { checked, unreadable, locator } = await assessed(wanted.paths, around);
-  const drilled = checked
-    .map(({ assessment, isDesign }) => ({
-      file: locator.name(assessment.design.entry),
-      drill: drill(assessment),
-      isDesign,
-    }))
-    .filter((each) => each.isDesign || !isPassed(each.drill));
+  const { designs, unreadable, locator } = await begin(wanted.paths, around);
+  const drilled: Drilled[] = [];
+  for (const { assessment, isDesign } of designs) {
+    const result = drill(assessment);
+    if (isDesign || !isPassed(result)) drilled.push({ file: locator.name(assessment.design.entry), drill: result });
+  }
   if (drilled.length > 0) around.out(drillText(drilled, locator, around.page));
   else if (unreadable.length === 0) throw new UsageError("There is no design among these files, only parts.");
   if (unreadable.length > 0) return exitCodes.unusable;
-  return drilled.every((each: Drilled) => isPassed(each.drill)) ? exitCodes.clean : exitCodes.found;
+  return drilled.every((each) => isPassed(each.drill)) ? exitCodes.clean : exitCodes.found;
 }
 
 function runRules({ id }: RulesArguments, around: Surroundings): ExitCode {
@@ -82,22 +82,28 @@ function runRules({ id }: RulesArguments, around: Surroundings): ExitCode {
   return exitCodes.clean;
 }
 
-interface Assessed {
-  readonly checked: readonly Checked[];
+interface Work {
+  /** Assessed one by one, as they are asked for. */
+  readonly designs: Iterable<Checked>;
+  /** Complete once all designs have been asked for. */
   readonly unreadable: readonly Unreadable[];
   readonly locator: Locator;
 }
 
-/** Reads and assesses what was asked for, and says on the error stream what could not be. */
-async function assessed(paths: readonly string[], around: Surroundings): Promise<Assessed> {
+/** Reads what was asked for, and says on the error stream what could not be read or assessed. */
+async function begin(paths: readonly string[], around: Surroundings): Promise<Work> {
   const inputs = await findFiles(paths, around.folder);
-  const { project, asked, unreadable, locator } = readFiles(inputs.files, around.folder);
-  const { checked, failed } = assessAll(project, asked);
-  const faults = failed.map(({ uri, error }): Unreadable => {
+  const files = readFiles(inputs.files, around.folder);
+  const { project, asked, locator } = files;
+  const unreadable: Unreadable[] = [];
+  const tell = (told: Unreadable): void => {
+    unreadable.push(told);
+    around.err(`${printable(told.message)}\n`);
+  };
+  for (const told of [...inputs.unreadable, ...files.unreadable]) tell(told);
+  const designs = assessAll(project, asked, (uri, error) => {
     const file = locator.name(uri);
-    return { file, message: `${file} could not be checked: there is a fault in sunwright itself (${String(error)}).` };
+    tell({ file, message: `${file} could not be checked: there is a fault in sunwright itself (${String(error)}).` });
   });
-  const all = [...inputs.unreadable, ...unreadable, ...faults];
-  for (const { message } of all) around.err(`${printable(message)}\n`);
-  return { checked, unreadable: all, locator };
+  return { designs, unreadable, locator };
 }

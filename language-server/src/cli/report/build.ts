@@ -6,6 +6,7 @@ import { type AssessedDesign, designReport, type ReportOptions } from "./design-
 import type { Locator } from "./locate.js";
 import { notices } from "./notices.js";
 import {
+  type DesignReport,
   type FileReport,
   type ProblemReport,
   type Report,
@@ -21,42 +22,51 @@ export interface Checked extends AssessedDesign {
 }
 
 /**
- * Puts the results of many files together. Every file that was read has one entry, with the problems that stand in it;
- * a problem that several designs meet in a file they share is told once.
+ * Puts the results of many files together, design by design, and keeps only what is reported of each. Every file that
+ * was read has one entry, with the problems that stand in it; a problem that several designs meet in a file they share
+ * is told once.
  */
-export function buildReport(
-  checked: readonly Checked[],
-  unreadable: readonly Unreadable[],
-  version: string,
-  locator: Locator,
-  options: ReportOptions,
-): Report {
-  const problems = new Map<string, Map<string, ProblemReport>>();
-  for (const { files } of checked) for (const { uri } of files) problems.set(locator.name(uri), new Map());
-  for (const { assessment } of checked)
-    for (const report of problemReports(assessment, locator)) {
+export class ReportBuilder {
+  private readonly problems = new Map<string, Map<string, ProblemReport>>();
+  private readonly designs = new Map<string, Omit<DesignReport, "problems">>();
+
+  constructor(
+    private readonly locator: Locator,
+    private readonly options: ReportOptions,
+  ) {}
+
+  add(checked: Checked): void {
+    const { files, assessment, isDesign } = checked;
+    for (const { uri } of files) {
+      const name = this.locator.name(uri);
+      if (!this.problems.has(name)) this.problems.set(name, new Map());
+    }
+    for (const report of problemReports(assessment, this.locator)) {
       const { file, line, column, endLine, endColumn } = report.location;
       const key = [report.id, line, column, endLine, endColumn, report.message].join(" ");
-      const own = problems.get(file);
+      const own = this.problems.get(file);
       if (own && !own.has(key)) own.set(key, report);
     }
+    if (isDesign)
+      this.designs.set(this.locator.name(assessment.design.entry), designReport(checked, this.locator, this.options));
+  }
 
-  const designs = new Map<string, Omit<FileReport, "problems">>();
-  for (const each of checked)
-    if (each.isDesign) designs.set(locator.name(each.assessment.design.entry), designReport(each, locator, options));
-  const files = [...problems].map(([file, own]): FileReport => {
-    const list = [...own.values()].sort(inOrderOfText);
-    return { kind: "text", file, ...designs.get(file), problems: list } as FileReport;
-  });
-  return {
-    $schema: schemaId,
-    schemaVersion,
-    tool: { name: "sunwright", version },
-    caution,
-    summary: summaryOf(files),
-    unreadable,
-    files,
-  };
+  finish(unreadable: readonly Unreadable[], version: string): Report {
+    const files = [...this.problems].map(([file, own]): FileReport => {
+      const problems = [...own.values()].sort(inOrderOfText);
+      const design = this.designs.get(file);
+      return design ? { ...design, problems } : { kind: "text", file, problems };
+    });
+    return {
+      $schema: schemaId,
+      schemaVersion,
+      tool: { name: "sunwright", version },
+      caution,
+      summary: summaryOf(files),
+      unreadable,
+      files,
+    };
+  }
 }
 
 function* problemReports(assessment: Assessment, locator: Locator): Generator<ProblemReport> {
