@@ -75,13 +75,6 @@ function* checkItem(declaration: ItemDeclaration, outer?: string): Generator<Pro
     yield unknownKind(declaration.kind, declaration.kindPlace, known, place, row?.declaredAs === "part");
     return;
   }
-  if (declaration.count && !(Number.isInteger(declaration.count.value) && declaration.count.value > 0))
-    yield {
-      id: "wrong-count",
-      severity: "error",
-      message: `${declaration.name} has ${declaration.count.value} units: a count is a whole number from 1 up.`,
-      place: declaration.count.place,
-    };
   yield* checkBlock(declaration, row);
 }
 

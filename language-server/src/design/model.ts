@@ -98,7 +98,7 @@ export interface ItemDeclaration extends Declared {
   /** `site "Alder Cottage"`. */
   readonly title?: string;
   readonly part?: Mention;
-  /** `11 x`; undefined where no count is written. */
+  /** `11 x`; undefined where no count is written, NaN where what is written is no count. */
   readonly count?: { readonly value: number; readonly place: Place };
   readonly way?: { readonly value: number; readonly place: Place };
   readonly serves?: Mention | Text;

@@ -122,7 +122,10 @@ export class DeclarationReader {
     const kindPlace = this.places.property(node, "kind");
     if (!node.kind || !kindPlace) return undefined;
     const way = this.values.whole(node.way, this.places.property(node, "way"), "number of a way");
-    const count = this.values.whole(node.count, this.places.property(node, "count"), "count");
+    const countPlace = this.places.property(node, "count");
+    const count = this.values.whole(node.count, countPlace, "count");
+    // A count that cannot be read is not the same as none: one module is no answer to `0 x` or `1,5 x`.
+    const unread = node.count !== undefined && countPlace ? { value: Number.NaN, place: countPlace } : undefined;
     return {
       declares: "item",
       kind: node.kind,
@@ -132,7 +135,7 @@ export class DeclarationReader {
       namePlace: this.places.property(node, "name") ?? kindPlace,
       ...present("title", node.title),
       ...present("part", this.values.mention(node.part)),
-      ...present("count", count),
+      ...present("count", count ?? unread),
       ...present("way", way),
       ...present("serves", this.serves(node)),
       ...this.common(node),

@@ -48,6 +48,7 @@ run W2 from S2 to INV.pv1: 12 m of Solar4
     const { path, model } = subject;
     if (!model) return judge.notApplicable("no other string is in parallel with it");
     moduleOf(path.string);
+    modulesInSeries(path.string);
     if (path.string === model) return judge.holds("the strings in parallel with it are held against this one");
     return eachOf(
       () => judgeKind(subject, model, judge),

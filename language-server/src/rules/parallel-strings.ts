@@ -17,11 +17,11 @@ export function* parallelStringsOf(zone: Zone): Generator<ParallelString> {
   }
 }
 
-/** The first of the strings that most others are like; a string of which no module is named is no model for others. */
+/** The first of the strings that most others are like; a string of which not enough is known is no model. */
 function mostCommon(array: PvArray): Item | undefined {
   const alike = new Map<string, { first: Item; many: number }>();
   for (const { string } of array.strings) {
-    if (!string.part) continue;
+    if (!string.part || Number.isNaN(string.count)) continue;
     const kind = `${string.count} ${string.part.name}`;
     const found = alike.get(kind);
     if (found) found.many++;
