@@ -164,6 +164,13 @@ describe("options of sunwright check", () => {
     expect(sunwright(["check", "barn.sun"], { folder }).out).not.toContain("Assumed");
   });
 
+  it("--assumptions says which rule set was taken where the site names none", () => {
+    const folder = folderWith({ "barn.sun": design(10).replace("    rules: gb\n", "") });
+    const { out } = sunwright(["check", "barn.sun", "--assumptions"], { folder });
+    expect(out).toMatch(/Assumed\n {4}site, rules: iec, because .* \(for every check\)/);
+    expect(out).toMatch(/Rule set iec: /);
+  });
+
   it("shows a departure as one, and does not fail on it", () => {
     const reason = "the maker's letter of 3 May allows 640 V";
     const folder = folderWith({ "barn.sun": `${design(15)}departure string-voltage on S1 because "${reason}"\n` });

@@ -86,7 +86,7 @@ export function designReport(
     passes,
     notApplicable,
     notChecked,
-    assumptions: assumptionReports(checked),
+    assumptions: assumptionReports(design, checked),
   };
 }
 

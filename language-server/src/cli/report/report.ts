@@ -162,6 +162,7 @@ export interface NotCheckedReport extends CheckReport {
 export interface AssumptionReport {
   readonly text: string;
   readonly value?: FigureReport;
+  /** Empty for what every check rests on. */
   readonly usedBy: readonly CheckReport[];
 }
 

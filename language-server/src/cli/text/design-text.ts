@@ -34,7 +34,8 @@ export function writeAssumptions(page: Page, design: DesignReport): void {
     return;
   }
   page.text(2, "Assumed");
-  for (const { text, usedBy } of design.assumptions) page.text(4, `${text} (for ${checks(usedBy)})`);
+  for (const { text, usedBy } of design.assumptions)
+    page.text(4, `${text} (for ${usedBy.length > 0 ? checks(usedBy) : "every check"})`);
 }
 
 /** A thing may pass one rule against many limits: the sum that they share is then shown once. */
