@@ -55,7 +55,7 @@ export function beyond(tree: FeedTree, start: Terminal): Beyond {
     if (end && terminal.item.kind === "board") continue;
     for (const hop of branches(tree, terminal)) {
       if (hop.by.is === "run") found.runs.add(hop.by);
-      else if (hop.by.row?.terminals.includes("in") && hop.by.kind !== "board") found.devices.add(hop.by);
+      else if (isPassed(hop.by, start)) found.devices.add(hop.by);
       queue.push(hop.to);
     }
   }
@@ -69,4 +69,9 @@ export function beyond(tree: FeedTree, start: Terminal): Beyond {
     surge: [...found.surge],
     devices: [...found.devices],
   };
+}
+
+/** A device that is passed on the way, and not the one whose outgoing side is the start. */
+function isPassed(item: Item, start: Terminal): boolean {
+  return item !== start.item && item.kind !== "board" && item.row?.through !== undefined;
 }

@@ -35,7 +35,7 @@ export interface Converter {
 export interface Source {
   /** The item's id. */
   readonly id: string;
-  readonly kind: "pv" | "battery" | "grid" | "generator";
+  readonly kind: "pv" | "battery" | "grid" | "generator" | "stored";
   readonly item: Item;
   readonly terminal: Terminal;
 }

@@ -1,0 +1,60 @@
+import type { Item } from "../design/things.js";
+import { type Circuit, type Terminal, terminalsOf } from "./circuit.js";
+import { openingDevices } from "./cut-graph.js";
+import { type Arrival, traceLive } from "./live.js";
+import { allPositions } from "./modes.js";
+
+/**
+ * What is live whatever is opened: by day, with the grid, every device open that may be relied upon, the changeovers in
+ * every position. The charge of capacitors is left out: it goes, after a wait.
+ */
+export function liveWhateverIsOpened(circuit: Circuit): ReadonlyMap<Terminal, readonly Arrival[]> {
+  let found = memory.get(circuit);
+  if (!found) {
+    found = trace(circuit);
+    memory.set(circuit, found);
+  }
+  return found;
+}
+
+const memory = new WeakMap<Circuit, ReadonlyMap<Terminal, readonly Arrival[]>>();
+
+function trace(circuit: Circuit): Map<Terminal, Arrival[]> {
+  const open = openingDevices(circuit);
+  // One that opens has no position left; only those that do not open matter.
+  const changeovers = changeoversOf(circuit).filter((changeover) => !open.has(changeover));
+  const found = new Map<Terminal, Arrival[]>();
+  for (const positions of allPositions(changeovers)) {
+    const { arrivals } = traceLive(circuit, { light: "day", supply: "grid", open, positions });
+    for (const [terminal, all] of arrivals) {
+      const own = found.get(terminal) ?? [];
+      for (const arrival of all)
+        if (arrival.through !== "stored" && !own.some(({ source }) => source === arrival.source)) own.push(arrival);
+      if (own.length > 0) found.set(terminal, own);
+    }
+  }
+  return found;
+}
+
+export function changeoversOf(circuit: Circuit): Item[] {
+  return [...new Set(circuit.links.flatMap(({ by, position }) => (position && by.is === "item" ? [by] : [])))];
+}
+
+/** One terminal of an item with a source that no device parts it from. */
+export interface StaysLive {
+  readonly terminal: Terminal;
+  readonly arrival: Arrival;
+}
+
+/**
+ * Which sources no set of devices keeps off an item. An inverter that disconnects by itself when its grid is opened is
+ * no source here, though the terminal is not isolated from it either.
+ */
+export function cannotBeIsolated(circuit: Circuit, item: Item): StaysLive[] {
+  const all = liveWhateverIsOpened(circuit);
+  return terminalsOf(circuit, item).flatMap((terminal) =>
+    (all.get(terminal) ?? [])
+      .filter(({ untilDisconnects }) => !untilDisconnects)
+      .map((arrival) => ({ terminal, arrival })),
+  );
+}
