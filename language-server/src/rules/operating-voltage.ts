@@ -26,8 +26,32 @@ function withReason(rise: Given, string: Item): Given {
   return { ...rise, origin: { ...rise.origin, text: `${rise.origin.text}; ${origin.text}` } };
 }
 
-/** Coefficient of Ump: the sheet's own, else power less current coefficient. Throws NotKnown naming what is missing. */
-export function maxPowerVoltageCoefficient(module: Part, judge: Judge): Figure {
+/** Ump of a module at standard test conditions (V) with its coefficient. */
+export interface OperatingModule {
+  readonly voltage: Figure;
+  readonly coefficient: Figure;
+}
+
+const memory = new WeakMap<Judge, Map<Part, OperatingModule>>();
+
+/** Read once an assessment for each module. Throws NotKnown naming what is missing. */
+export function operatingModule(module: Part, judge: Judge): OperatingModule {
+  let known = memory.get(judge);
+  if (!known) {
+    known = new Map();
+    memory.set(judge, known);
+  }
+  let found = known.get(module);
+  if (!found) {
+    const [voltage] = judge.need([module, "voltage-at-max-power"]);
+    found = { voltage, coefficient: coefficientOf(module, judge) };
+    known.set(module, found);
+  }
+  return found;
+}
+
+/** The sheet's own coefficient of Ump, else power less current coefficient. */
+function coefficientOf(module: Part, judge: Judge): Figure {
   const power = judge.quantity(module, "power-coefficient");
   const shortCircuitCurrent = judge.quantity(module, "short-circuit-current-coefficient");
   const maxPowerVoltage = judge.quantity(module, "voltage-at-max-power-coefficient");
@@ -43,8 +67,7 @@ export function maxPowerVoltageCoefficient(module: Part, judge: Judge): Figure {
 
 /** Ump of so many modules with the hottest cells of a string's mounting, V. */
 export function hotOperatingVoltage(string: Item, module: Part, judge: Judge, count = string.count): Derived {
-  const [voltage] = judge.need([module, "voltage-at-max-power"]);
-  const coefficient = maxPowerVoltageCoefficient(module, judge);
+  const { voltage, coefficient } = operatingModule(module, judge);
   return hotMaxPowerVoltage(
     { modules: modulesInSeries(string, count), voltage },
     coefficient,
@@ -54,8 +77,7 @@ export function hotOperatingVoltage(string: Item, module: Part, judge: Judge, co
 
 /** Ump of so many modules at the site's lowest temperature, V. */
 export function coldOperatingVoltage(string: Item, module: Part, judge: Judge, count = string.count): Derived {
-  const [voltage] = judge.need([module, "voltage-at-max-power"]);
-  const coefficient = maxPowerVoltageCoefficient(module, judge);
+  const { voltage, coefficient } = operatingModule(module, judge);
   const lowest = judge.needSite("lowest-temperature");
   return coldMaxPowerVoltage({ modules: modulesInSeries(string, count), voltage }, coefficient, lowest);
 }

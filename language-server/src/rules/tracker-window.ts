@@ -6,7 +6,7 @@ import { formatApart, formatFigure } from "../physics/working.js";
 import { moduleOf } from "./array-figures.js";
 import { freeTrackerFixes } from "./free-tracker.js";
 import { type Judge, NotKnown } from "./judge.js";
-import { coldOperatingVoltage, hotOperatingVoltage, maxPowerVoltageCoefficient } from "./operating-voltage.js";
+import { coldOperatingVoltage, hotOperatingVoltage, operatingModule } from "./operating-voltage.js";
 import { type Finding, type Fix, type Outcome, rule } from "./rule.js";
 import { eachOf } from "./several.js";
 import { type StringSubject, stringOf, stringsOf } from "./strings-of.js";
@@ -47,8 +47,8 @@ run W1 from S1 to INV.pv1: 12 m of Solar4
     const module = moduleOf(string);
     // What both comparisons need is asked for first, so that it is named once.
     judge.needRange(tracker, "voltage-range");
-    judge.need([module, "voltage-at-max-power"]);
-    maxPowerVoltageCoefficient(module, judge);
+
+    operatingModule(module, judge);
     return eachOf(
       () => judgeHot(subject, tracker, module, judge),
       () => judgeCold(subject, tracker, module, judge),
