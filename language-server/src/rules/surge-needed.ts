@@ -6,8 +6,10 @@ import { criticalLength } from "../physics/surge.js";
 import { formatApart } from "../physics/working.js";
 import { type Judge, NotKnown } from "./judge.js";
 import { idsOf, stated } from "./phrases.js";
-import { rule } from "./rule.js";
+import { type Outcome, rule } from "./rule.js";
+import { eachOf } from "./several.js";
 import { routeLength } from "./surge-route.js";
+import { asksForType1 } from "./surge-type-needed.js";
 
 export interface ArraySubject {
   readonly array: PvArray;
@@ -35,7 +37,7 @@ export const surgeNeeded = rule<ArraySubject>({
   section: "Surge",
   severity: "warning",
   title: "Long d.c. routes where lightning is frequent have surge protective devices.",
-  what: "Adds up the d.c. routes of an inverter and holds the sum against the critical length, which the kind of site and the lightning ground flash density give. Runs that are said to share a route count once. An array with a surge protective device, or on an inverter with its own, needs no more here: the other rules of this section look at the device.",
+  what: "Where the site has lightning protection that the array does not keep its separation distance to, asks for a surge protective device. Otherwise adds up the d.c. routes of an inverter and holds the sum against the critical length, which the kind of site and the lightning ground flash density give. Runs that are said to share a route count once. An array with a surge protective device, or on an inverter with its own, needs no more here: the other rules of this section look at the device.",
   why: "A stroke nearby induces a voltage in every loop of cable. The longer the routes and the more frequent lightning, the likelier one of them destroys the inverter.",
   sources: {
     gb: [
@@ -45,10 +47,12 @@ export const surgeNeeded = rule<ArraySubject>({
         basis: "memory",
       },
       { title: "UTE C 15-712-1", clause: "critical length of the d.c. route by ground flash density", basis: "read" },
+      { title: "CLC/TS 50539-12", clause: "devices where the separation distance is not kept", basis: "memory" },
     ],
     iec: [
       { title: "IEC 60364-7-712", clause: "712.443, critical length", basis: "memory" },
       { title: "UTE C 15-712-1", clause: "critical length of the d.c. route by ground flash density", basis: "read" },
+      { title: "CLC/TS 50539-12", clause: "devices where the separation distance is not kept", basis: "memory" },
     ],
   },
   examples: {
@@ -61,6 +65,7 @@ run W1 from S1 to INV.pv1: 30 m of Solar4
     lowest-temperature: -10 degC
     ground-flash-density: 8 /km2/yr
     building: dwelling
+    lightning-protection: none
 }
 string S1 is 11 x Hollin430
 inverter INV is Brook4
@@ -69,36 +74,61 @@ run W1 from S1 to INV.pv1: 30 m of Solar4
   },
   subjects: arraysOf,
   thing: thingOfArray,
-  judge: ({ array, zone }, judge) => {
-    const { inverter, tracker } = array;
+  judge: (subject, judge) => {
+    const { array } = subject;
     if (array.surge.length > 0) return judge.holds("a surge protective device is fitted");
-    const builtIn = inverter && judge.flag(inverter, "built-in-surge-protection");
-    if (builtIn) return judge.holds("the inverter has surge protective devices of its own");
-    if (!inverter) return judge.notChecked("it is wired to no inverter: the length of its route is not known");
-    const density = judge.needSite("ground-flash-density");
-    if (density.value === 0) return judge.notApplicable("no lightning is expected here");
-    const length = routeLength(zone, judge);
-    const critical = criticalLength(constantOf(judge), density);
-    if (length.value < critical.value) return judge.pass(length, critical);
-    const [long, bound] = formatApart(length, critical);
-    const { site } = judge;
-    return judge.finding({
-      what: `${long} of d.c. route lead to ${inverter.id}, and nothing on ${tracker?.id} protects it from surges; here ${buildings[judge.siteWord("building") ?? ""] ?? "a site"} needs that from ${bound} on.`,
-      why: "Lightning nearby drives surges along long routes, and the inverter is at their end.",
-      todo: `Fit surge protective devices at ${inverter.id}${builtIn === undefined ? "; if its sheet says that it has its own, say built-in-surge-protection: yes" : ""}. Runs that share a path may name it as their route: they then count once.`,
-      spot: { thing: array.strings[0]!.string, word: "name" },
-      value: length,
-      limit: critical,
-      related: [
-        ...(site ? [stated(site, "ground-flash-density", density)] : []),
-        {
-          spot: { thing: inverter, word: "name" },
-          message: `not protected from surges: ${idsOf(array.strings.map(({ string }) => string))}`,
-        },
-      ],
-    });
+    if (array.inverter && judge.flag(array.inverter, "built-in-surge-protection"))
+      return judge.holds("the inverter has surge protective devices of its own");
+    return eachOf(
+      () => nearRods(array, judge),
+      () => byLength(subject, judge),
+    );
   },
 });
+
+/** Near lightning rods a device is needed whatever the length: it joins the array's conductors to earth for the stroke. */
+function nearRods({ tracker, strings }: PvArray, judge: Judge): Outcome | undefined {
+  if (!asksForType1(judge.needSiteWord("lightning-protection"))) return undefined;
+  const { site } = judge;
+  return judge.finding({
+    severity: "error",
+    what: `Nothing on ${tracker?.id ?? strings[0]?.string.id} protects from surges, and the array keeps no separation distance to the lightning protection.`,
+    why: "Part of the lightning current itself may come down the array's cables.",
+    todo: "Fit type 1 surge protective devices; or keep the separation distance and say so.",
+    spot: { thing: strings[0]!.string, word: "name" },
+    related: site
+      ? [{ spot: { thing: site, property: "lightning-protection" }, message: "the separation distance is not kept" }]
+      : [],
+  });
+}
+
+function byLength({ array, zone }: ArraySubject, judge: Judge): Outcome {
+  const { inverter, tracker } = array;
+  if (!inverter) return judge.notChecked("it is wired to no inverter: the length of its route is not known");
+  const density = judge.needSite("ground-flash-density");
+  if (density.value === 0) return judge.notApplicable("no lightning is expected here");
+  const length = routeLength(zone, judge);
+  const critical = criticalLength(constantOf(judge), density);
+  if (length.value < critical.value) return judge.pass(length, critical);
+  const [long, bound] = formatApart(length, critical);
+  const { site } = judge;
+  const isSilent = judge.flag(inverter, "built-in-surge-protection") === undefined;
+  return judge.finding({
+    what: `${long} of d.c. route lead to ${inverter.id}, and nothing on ${tracker?.id} protects it from surges; here ${buildings[judge.siteWord("building") ?? ""] ?? "a site"} needs that from ${bound} on.`,
+    why: "Lightning nearby drives surges along long routes, and the inverter is at their end.",
+    todo: `Fit surge protective devices at ${inverter.id}${isSilent ? "; if its sheet says that it has its own, say built-in-surge-protection: yes" : ""}. Runs that share a path may name it as their route: they then count once.`,
+    spot: { thing: array.strings[0]!.string, word: "name" },
+    value: length,
+    limit: critical,
+    related: [
+      ...(site ? [stated(site, "ground-flash-density", density)] : []),
+      {
+        spot: { thing: inverter, word: "name" },
+        message: `not protected from surges: ${idsOf(array.strings.map(({ string }) => string))}`,
+      },
+    ],
+  });
+}
 
 /** The rule set's constant for the kind of site; where that was assumed, so is the constant. */
 function constantOf(judge: Judge): Given | Derived {

@@ -70,8 +70,8 @@ function lightningCurrent(subject: SurgeSubject, judge: Judge): Outcome {
   if (!asksForType1(lightningProtection))
     return judge.notApplicable(
       lightningProtection === "none"
-        ? "no external lightning protection: any type will do"
-        : "the separation distance to the lightning protection is kept: any type will do",
+        ? "no external lightning protection asks for type 1"
+        : "the separation distance to the lightning protection is kept: type 1 is not asked for",
     );
   const type = judge.needWord(spd, "type");
   if (isType1(type)) return judge.holds("carries lightning current");
