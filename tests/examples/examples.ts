@@ -27,7 +27,7 @@ export function assessed(path: string, text?: string): Assessment {
   const { project, asked } = readFiles([join(folder, path)], root);
   const uri = URI.file(join(folder, path)).toString();
   if (text !== undefined) project.update(uri, text);
-  const [checked] = assessAll(project, asked).checked;
+  const [checked] = assessAll(project, asked);
   if (!checked) throw new Error(`${relative(root, join(folder, path))} could not be read`);
   return checked.assessment;
 }
