@@ -3,10 +3,9 @@ import { chmodSync, readFileSync, rmSync, symlinkSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { findFiles } from "../../language-server/src/cli/inputs.js";
-import { main } from "../../language-server/src/cli/main.js";
 import { readFiles } from "../../language-server/src/cli/read.js";
 import { design } from "./designs.js";
-import { folderWith, root, sunwright } from "./program.js";
+import { folderWith, root, sunwright, sunwrightHere } from "./program.js";
 
 const good = design(10);
 
@@ -173,18 +172,8 @@ it("stops quietly when its reader has seen enough", () => {
 
 it("wraps at the width of the terminal, and writes into no file", async () => {
   const folder = folderWith({ "good.sun": good });
-  const said = { out: "", err: "" };
-  const code = await main(["check", "good.sun"], {
-    folder,
-    page: { colors: false, width: 60 },
-    out: (text) => {
-      said.out += text;
-    },
-    err: (text) => {
-      said.err += text;
-    },
-  });
-  expect({ code, err: said.err }).toEqual({ code: 0, err: "" });
-  for (const line of said.out.split("\n")) expect(line.length).toBeLessThanOrEqual(60);
+  const { code, out, err } = await sunwrightHere(["check", "good.sun"], folder, 60);
+  expect({ code, err }).toEqual({ code: 0, err: "" });
+  for (const line of out.split("\n")) expect(line.length).toBeLessThanOrEqual(60);
   expect(readFileSync(join(folder, "good.sun"), "utf8")).toBe(good);
 });

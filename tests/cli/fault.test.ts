@@ -1,7 +1,6 @@
 import { expect, it, vi } from "vitest";
-import { main } from "../../language-server/src/cli/main.js";
 import { design } from "./designs.js";
-import { folderWith } from "./program.js";
+import { folderWith, sunwrightHere } from "./program.js";
 
 vi.mock("../../language-server/src/assessment/assess.js", async (original) => {
   const { assess } = await original<typeof import("../../language-server/src/assessment/assess.js")>();
@@ -14,19 +13,10 @@ vi.mock("../../language-server/src/assessment/assess.js", async (original) => {
 });
 
 it("tells of a fault of the program itself on one design, and checks the others", async () => {
-  const said = { out: "", err: "" };
-  const code = await main(["check", "."], {
-    folder: folderWith({ "good.sun": design(10), "odd.sun": design(10) }),
-    page: { colors: false, width: Number.POSITIVE_INFINITY },
-    out: (text) => {
-      said.out += text;
-    },
-    err: (text) => {
-      said.err += text;
-    },
-  });
+  const folder = folderWith({ "good.sun": design(10), "odd.sun": design(10) });
+  const { code, out, err } = await sunwrightHere(["check", "."], folder);
   expect(code).toBe(2);
-  expect(said.err).toBe("odd.sun could not be checked: there is a fault in sunwright itself (Error: an odd design).\n");
-  expect(said.out).toContain("good.sun  Reed Barn");
-  expect(said.out).not.toContain("odd.sun");
+  expect(err).toBe("odd.sun could not be checked: there is a fault in sunwright itself (Error: an odd design).\n");
+  expect(out).toContain("good.sun  Reed Barn");
+  expect(out).not.toContain("odd.sun");
 });

@@ -1,7 +1,7 @@
 import { expect, it } from "vitest";
 import { problemTitles } from "../../language-server/src/assessment/problem-ids.js";
 import { rules } from "../../language-server/src/rules/index.js";
-import { folderWith, sunwright } from "./program.js";
+import { folderWith, root, sunwright, sunwrightHere } from "./program.js";
 
 const run = (...words: string[]) => sunwright(["rules", ...words], { folder: folderWith({}) });
 
@@ -18,9 +18,9 @@ function line(id: string, severity: string, title: string): RegExp {
   return new RegExp(`^ {2}${id} +${severity} *${literal}$`, "m");
 }
 
-it.each(rules.map(({ id }) => id))("explains %s without marks of Markdown", (id) => {
+it.each(rules.map(({ id }) => id))("explains %s without marks of Markdown", async (id) => {
   const rule = rules.find((each) => each.id === id)!;
-  const { code, out } = run(id);
+  const { code, out } = await sunwrightHere(["rules", id], root);
   expect(code).toBe(0);
   expect(out.startsWith(`${id}\n\n${rule.title}`)).toBe(true);
   for (const heading of ["What it does", "Why it matters", "Where it comes from"])

@@ -11,11 +11,17 @@ export interface Texts {
 /** Turns places into lines and columns. The lines of a file are counted once, when first asked for. */
 export class Locator {
   private readonly starts = new Map<string, readonly number[]>();
+  private readonly names = new Map<string, string>();
 
   constructor(private readonly texts: Texts) {}
 
   name(uri: string): string {
-    return this.texts.name(uri);
+    let name = this.names.get(uri);
+    if (name === undefined) {
+      name = this.texts.name(uri);
+      this.names.set(uri, name);
+    }
+    return name;
   }
 
   locate(place: Place): Location {
@@ -23,7 +29,7 @@ export class Locator {
     const starts = this.lineStarts(uri);
     const [line, column] = position(starts, start);
     const [endLine, endColumn] = position(starts, Math.max(start, end));
-    return { file: this.texts.name(uri), line, column, endLine, endColumn };
+    return { file: this.name(uri), line, column, endLine, endColumn };
   }
 
   private lineStarts(uri: string): readonly number[] {
