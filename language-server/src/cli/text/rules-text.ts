@@ -53,9 +53,10 @@ function writeMarkdown(page: Page, markdown: string): void {
   }
 }
 
-/** Without the marks of emphasis, and links as their words. */
+/** Without the marks of emphasis, and links as their words; the page of all rules is a command here. */
 function inline(text: string): string {
   return text
+    .replace(/\[([^\]]+)\]\(\.\.\/rules\.md\)/g, "$1: sunwright rules")
     .replace(/\[([^\]]+)\]\([^)]*\)/g, "$1")
     .replace(/\*\*([^*]+)\*\*/g, "$1")
     .replace(/(^|\s)\*([^*]+)\*(?=\s|$)/g, "$1$2")
