@@ -63,12 +63,12 @@ site "Alder Cottage" {
 }
 
 /** Rear slope, no shading after 9 am. */
-string S1 is 11 x Hollin430 {
+string S1 is 8 x Hollin430 {
     tilt: 35 deg
     azimuth: 180 deg
     mounting: on-roof
 }
-string S2 is 10 x Hollin430 { tilt: 35 deg  azimuth: 270 deg  mounting: on-roof }
+string S2 is 6 x Hollin430 { tilt: 35 deg  azimuth: 270 deg  mounting: on-roof }
 
 isolator Q1 is RotaryDc32 { location: "plant wall" }
 isolator Q2 is RotaryDc32 { location: "plant wall" }
@@ -76,10 +76,10 @@ spd F1 is SurgeDc800
 spd F2 is SurgeDc800
 inverter INV is Brook4
 
-run W1 from S1 to Q1: 18 m of Solar4 { method: conduit-in-air  ambient: 45 degC }
+run W1 from S1 to Q1: 9 m of Solar4 { method: conduit-in-air  ambient: 45 degC }
 run W2 from Q1 to INV.pv1: 1.2 m of Solar4
 run W3 from Q1 to F1: 0.4 m of Solar4           // tee: on the dead side of Q1
-run W4 from S2 to Q2: 21 m of Solar4
+run W4 from S2 to Q2: 8 m of Solar4
 run W5 from Q2 to INV.pv2: 1.2 m of Solar4
 run W6 from Q2 to F2: 0.4 m of Solar4
 `;

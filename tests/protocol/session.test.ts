@@ -27,7 +27,7 @@ describe("diagnostics", () => {
   test("a module too many brings the finding with id, page and the limit's own line; taking it away, nothing", async () => {
     const editor = await start();
     await editor.open("cottage.sun", cottage);
-    await editor.replace("cottage.sun", "11 x", "15 x");
+    await editor.replace("cottage.sun", "8 x", "15 x");
     await editor.until(() => editor.ids("cottage.sun").includes("string-voltage"));
     const finding = editor.findings("cottage.sun").find(({ code }) => code === "string-voltage")!;
     expect(finding).toMatchObject({
@@ -41,7 +41,7 @@ describe("diagnostics", () => {
     const line = plant.split("\n").findIndex((text) => text.includes("max-dc-voltage"));
     expect(limit?.location.range.start.line).toBe(line);
 
-    await editor.replace("cottage.sun", "15 x", "11 x");
+    await editor.replace("cottage.sun", "15 x", "8 x");
     await editor.until(() => editor.ids("cottage.sun").length === 0);
   });
 
@@ -56,7 +56,7 @@ describe("diagnostics", () => {
 
   test("a line half typed costs the results of no other", async () => {
     const editor = await start();
-    await editor.open("cottage.sun", cottage.replace("11 x", "15 x"));
+    await editor.open("cottage.sun", cottage.replace("8 x", "15 x"));
     await editor.until(() => editor.ids("cottage.sun").includes("string-voltage"));
     await editor.replace("cottage.sun", "run W6 from Q2 to F2: 0.4 m of Solar4", "run W6 from Q2 to F2: 0.4 m of ");
     await editor.until(() => editor.ids("cottage.sun").includes("syntax"));
@@ -65,7 +65,7 @@ describe("diagnostics", () => {
 
   test("nothing is sent again that is shown already", async () => {
     const editor = await start();
-    await editor.open("cottage.sun", cottage.replace("11 x", "15 x"));
+    await editor.open("cottage.sun", cottage.replace("8 x", "15 x"));
     await editor.until(() => editor.ids("cottage.sun").includes("string-voltage"));
     // Behind the last mark a line more moves nothing.
     const before = editor.published.filter(({ uri }) => uri === editor.uri("cottage.sun")).length;
@@ -93,7 +93,7 @@ describe("diagnostics", () => {
 describe("requests", () => {
   test("a hover shows the working, the margin, the source and the other side", async () => {
     const editor = await start();
-    await editor.open("cottage.sun", cottage.replace("11 x", "15 x"));
+    await editor.open("cottage.sun", cottage.replace("8 x", "15 x"));
     const hover = await editor.at<Hover>("textDocument/hover", "cottage.sun", "string S|1");
     const text = (hover.contents as { value: string }).value;
     expect(text).toContain("Finding (error), [string-voltage](file:///docs/rules/string-voltage.md)");
@@ -111,7 +111,7 @@ describe("requests", () => {
 
   test("the fix of a finding mends it", async () => {
     const editor = await start();
-    await editor.open("cottage.sun", cottage.replace("11 x", "15 x"));
+    await editor.open("cottage.sun", cottage.replace("8 x", "15 x"));
     await editor.until(() => editor.ids("cottage.sun").includes("string-voltage"));
     const finding = editor.findings("cottage.sun").find(({ code }) => code === "string-voltage")!;
     const actions = await editor.actions("cottage.sun", finding);
@@ -124,7 +124,7 @@ describe("requests", () => {
 
   test("a departure takes its reason before it counts", async () => {
     const editor = await start();
-    await editor.open("cottage.sun", cottage.replace("11 x", "15 x"));
+    await editor.open("cottage.sun", cottage.replace("8 x", "15 x"));
     await editor.until(() => editor.ids("cottage.sun").includes("string-voltage"));
     const finding = editor.findings("cottage.sun").find(({ code }) => code === "string-voltage")!;
     const record = (await editor.actions("cottage.sun", finding)).find(({ title }) =>
@@ -144,12 +144,12 @@ describe("requests", () => {
     await editor.open("cottage.sun", cottage);
     await editor.open("roof.sun", roof);
     await editor.looked("cottage.sun");
-    const edit = await editor.at<WorkspaceEdit>("textDocument/rename", "cottage.sun", "11 x Hollin|430", {
+    const edit = await editor.at<WorkspaceEdit>("textDocument/rename", "cottage.sun", "8 x Hollin|430", {
       newName: "Hollin440",
     });
     expect(Object.keys(edit.changes!).sort()).toEqual([editor.uri("cottage.sun"), editor.uri("roof.sun")].sort());
     await editor.apply(edit);
-    const found = await editor.at<Location[]>("textDocument/references", "cottage.sun", "11 x Hollin|440", {
+    const found = await editor.at<Location[]>("textDocument/references", "cottage.sun", "8 x Hollin|440", {
       context: { includeDeclaration: true },
     });
     expect(found).toHaveLength(3);
@@ -174,7 +174,7 @@ describe("requests", () => {
       "textDocument/documentSymbol",
       document,
     );
-    expect(symbols.find(({ name }) => name === "W1")?.detail).toBe("S1 → Q1, 18 m Solar4");
+    expect(symbols.find(({ name }) => name === "W1")?.detail).toBe("S1 → Q1, 9 m Solar4");
     const folds = await editor.connection.sendRequest<unknown[]>("textDocument/foldingRange", document);
     expect(folds).toHaveLength(2);
     const named = await editor.connection.sendRequest<{ name: string }[]>("workspace/symbol", { query: "brook" });

@@ -1,3 +1,4 @@
+import { resolveUse } from "../language/files.js";
 import { absolute, type Place } from "../place.js";
 import { bindingsOf, declarationOf, type Occurrence } from "./bindings.js";
 import { type Located, locate } from "./locate.js";
@@ -96,29 +97,6 @@ export function highlightsAt(
 
 /** The known file that a `use` line of another file means. */
 export function usedFile(view: WorkspaceView, from: string, path: string): string | undefined {
-  let wanted: string;
-  try {
-    wanted = new URL(encodePath(path), from).toString();
-  } catch {
-    return undefined;
-  }
-  const reached = view.sources.reach(from);
-  return reached.find((uri) => sameAddress(uri, wanted));
-}
-
-function encodePath(path: string): string {
-  return path.replaceAll("\\", "/").split("/").map(encodeURIComponent).join("/");
-}
-
-/** Addresses may be escaped more or less eagerly: they are compared as what they say. */
-function sameAddress(a: string, b: string): boolean {
-  return a === b || decoded(a) === decoded(b);
-}
-
-function decoded(uri: string): string {
-  try {
-    return decodeURIComponent(uri);
-  } catch {
-    return uri;
-  }
+  const target = resolveUse(from, path);
+  return view.sources.text(target) === undefined ? undefined : target;
 }

@@ -6,6 +6,7 @@ import type { Fragment } from "../design/model.js";
 import { absolute, type Place } from "../place.js";
 import { fragmentAt } from "./fragment-at.js";
 import type { Sources } from "./sources.js";
+import { SteadyFragments } from "./steady.js";
 
 /** A notice with the assessment that found it: its fixes are worked out from there. */
 export interface PlacedNotice {
@@ -26,6 +27,7 @@ interface Kept {
  */
 export class WorkspaceView {
   private readonly kept = new Map<string, Kept>();
+  private readonly steady = new SteadyFragments();
   private readonly byFile = new WeakMap<Assessment, Map<string, Notice[]>>();
 
   constructor(readonly sources: Sources) {}
@@ -52,7 +54,7 @@ export class WorkspaceView {
 
   /** Everything computed about the design that begins in a file. */
   assessment(entry: string): Assessment {
-    const files = this.sources.reach(entry).map((uri) => ({ uri, fragments: this.sources.fragments(uri) }));
+    const files = this.sources.reach(entry).map((uri) => this.file(uri));
     const kept = this.kept.get(entry);
     if (kept && sameFiles(kept.files, files)) return kept.assessment;
     const memory = kept?.memory ?? new AssessmentMemory();
@@ -104,6 +106,11 @@ export class WorkspaceView {
   /** Lets go of what was computed for a file that is gone. */
   forget(uri: string): void {
     this.kept.delete(uri);
+    this.steady.forget(uri);
+  }
+
+  private file(uri: string): SourceFile {
+    return { uri, fragments: this.steady.of(uri, this.sources.fragments(uri)) };
   }
 
   /** While a piece of text is half typed, only what is wrong with its text is shown; guesses about the rest are not. */
