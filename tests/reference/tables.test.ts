@@ -4,7 +4,7 @@ import { coldFactor } from "../../language-server/src/physics/cold-factors.js";
 import { copperFactor } from "../../language-server/src/physics/conductor.js";
 import { tableResistance } from "../../language-server/src/physics/conductor-tables.js";
 import { celsius } from "../../language-server/src/physics/constants.js";
-import { type DropColumn, dropTables } from "../../language-server/src/rules/gb/appendix-4-drop.js";
+import { type DropTable, dropTables } from "../../language-server/src/rules/gb/appendix-4-drop.js";
 import * as factors from "../../language-server/src/rules/gb/appendix-4-factors.js";
 import * as thermoplastic from "../../language-server/src/rules/gb/appendix-4-thermoplastic.js";
 import * as thermosetting from "../../language-server/src/rules/gb/appendix-4-thermosetting.js";
@@ -88,7 +88,7 @@ withJson("gb-values.json", (values) => {
     ["armouredThermosettingTwo", app4["4E4B"].ac1_2c],
   ];
   test.each(drops)("BS 7671 Appendix 4 voltage drop, %s", (name, printed, part) => {
-    const column: DropColumn = dropTables[name];
+    const column: DropTable = dropTables[name];
     expect(column.rows.size).toBe(Object.keys(printed).length);
     for (const [size, cell] of Object.entries(printed)) {
       const inner = typeof cell === "number" || part === undefined ? cell : cell[part as keyof typeof cell];

@@ -77,14 +77,18 @@ function substituted(figure: Derived): string {
     else bySymbol.set(term.symbol, [term]);
   }
   const symbols = [...bySymbol.keys()].sort((a, b) => b.length - a.length).map(escaped);
-  // A symbol ends where the letters, digits and the comma inside names like Uoc,max end.
-  const pattern = new RegExp(`(Σ )?(?<![\\p{L}\\p{N}_])(${symbols.join("|")})(?![\\p{L}\\p{N}_]|,\\p{L})`, "gu");
-  return formula.replace(pattern, (_match, sum: string | undefined, symbol: string, offset: number) => {
+  // A symbol ends where the letters, digits and the comma inside names like Uoc,max end; a power of it may follow.
+  const pattern = new RegExp(`(Σ )?(?<![\\p{L}\\p{N}_])(${symbols.join("|")})(?![\\p{L}\\p{Nd}_]|,\\p{L})`, "gu");
+  return formula.replace(pattern, (match, sum: string | undefined, symbol: string, offset: number) => {
     const figures = bySymbol.get(symbol) ?? [];
-    if (sum === undefined) return wrapped(inFormula(figures[0]!), formula, offset);
+    if (sum === undefined) {
+      const text = inFormula(figures[0]!);
+      // A power is one of the figure with its unit.
+      return formula[offset + match.length] === "²" ? `(${text})` : wrapped(text, formula, offset);
+    }
     const texts = figures.map((each) => inFormula(each)).map((text, index) => (index > 0 ? guarded(text) : text));
     const total = texts.join(" + ");
-    return texts.length === 1 || stands(formula, offset, _match.length) ? total : `(${total})`;
+    return texts.length === 1 || stands(formula, offset, match.length) ? total : `(${total})`;
   });
 }
 

@@ -1,6 +1,6 @@
 import { fact, flagOf, given, givenRange, textOf, wordOf } from "../design/facts.js";
 import type { Part, Thing } from "../design/things.js";
-import type { Figure, Given } from "../physics/figure.js";
+import type { Figure, Given, Origin } from "../physics/figure.js";
 import type { Finding, Missing, NotApplicable, NotChecked, Pass, Related } from "./rule.js";
 import type { RuleSet } from "./rule-set.js";
 
@@ -18,6 +18,13 @@ export class NotKnown {
   outcome(): NotChecked {
     return { outcome: "not-checked", missing: this.missing, reason: this.reason };
   }
+}
+
+/** A word that decides how a rule judges, and who chose it. */
+export interface ChosenWord {
+  readonly word: string;
+  /** With the reason of the rule set, or the place where the site says otherwise. */
+  readonly origin: Origin;
 }
 
 /**
@@ -102,6 +109,15 @@ export class Judge {
   limitSet(name: string, message: string): Related[] {
     const { limits } = this;
     return limits && given(limits, name) ? [{ spot: { thing: limits, property: name }, message }] : [];
+  }
+
+  /** A choice on which practitioners differ: the rule set's word with its reason, or the site's own. */
+  setting(name: string): ChosenWord {
+    const { word, source, reason } = this.ruleSet.setting(name);
+    const own = this.limits && wordOf(this.limits, name);
+    if (own === undefined || !this.limits) return { word, origin: { kind: "rule-set", text: reason, source } };
+    const origin = fact(this.limits, name)?.origin ?? { kind: "stated", text: name };
+    return { word: own, origin };
   }
 
   unknown(thing: Thing, property: string): never {

@@ -1,15 +1,24 @@
 import { toSi } from "@sunwright/grammar";
 import { type LimitKey, limitKey, limitRows } from "../design/schema/limits.js";
+import { type SettingKey, settingKey } from "../design/schema/settings.js";
 import type { AmpacityColumn, FactorTable } from "../physics/ampacity.js";
 import type { ColdFactors } from "../physics/cold-factors.js";
 import type { Given, Source } from "../physics/figure.js";
 import type { StringFuseRule } from "../physics/string-fuse.js";
 import type { WithstandTable } from "../physics/surge.js";
+import type { AcRules } from "./ac-rules.js";
 
 /** A limit of a rule set: a figure that formulas take as it is, with who says so and why this one. */
 export interface Limit extends Given {
   readonly source: Source;
   readonly reason?: string;
+}
+
+/** The word that a rule set chooses where practitioners differ, with who says so and why this one. */
+export interface Setting {
+  readonly word: string;
+  readonly source: Source;
+  readonly reason: string;
 }
 
 /** A standard or guide that a rule set is made from. */
@@ -38,6 +47,7 @@ export interface RuleSet {
   readonly title: string;
   readonly editions: readonly Edition[];
   readonly limits: Readonly<Record<LimitKey, Limit>>;
+  readonly settings: Readonly<Record<SettingKey, Setting>>;
   readonly coldFactors: ColdFactors;
   readonly stringFuse: StringFuseRule;
   /** Constant of the critical length by the word of `site { building: … }`. */
@@ -51,8 +61,11 @@ export interface RuleSet {
   readonly insulationTest: readonly InsulationRow[];
   /** Factor from Uoc at standard test conditions to the system voltage of the insulation test. */
   readonly insulationVoltageFactor: Given;
+  readonly ac: AcRules;
   /** A limit by its property name. Throws RangeError for a name that is not in `limitRows`. */
   limit(name: string): Limit;
+  /** A choice by its property name. Throws RangeError for a name that is not in `settingRows`. */
+  setting(name: string): Setting;
 }
 
 /** A limit from its row: `value` in the row's own unit. */
@@ -84,13 +97,18 @@ export function ruleFigure(
 }
 
 /** Completes a rule set with its look-up by property name. */
-export function ruleSet(definition: Omit<RuleSet, "limit">): RuleSet {
+export function ruleSet(definition: Omit<RuleSet, "limit" | "setting">): RuleSet {
   return {
     ...definition,
     limit(name) {
       const key = limitKey(name);
       if (!key) throw new RangeError(`"${name}" is not a limit`);
       return definition.limits[key];
+    },
+    setting(name) {
+      const key = settingKey(name);
+      if (!key) throw new RangeError(`"${name}" is not a choice`);
+      return definition.settings[key];
     },
   };
 }

@@ -1,23 +1,14 @@
-import type { Dimension } from "@sunwright/grammar";
+import { acLimitRows } from "./ac-limits.js";
+import { type LimitRow, limitRow as row } from "./limit-row.js";
+import { type PropertyRow, quantity, words } from "./row.js";
+import { settingRows } from "./settings.js";
+
+export type { LimitRow } from "./limit-row.js";
 
 /**
  * The limits that a site may set for itself: `site { limits { dc-voltage-drop-design: 1.5 % } }`.
  * One row a limit; every rule set gives each a figure with its source.
  */
-export interface LimitRow {
-  /** Name of the property in the text. */
-  readonly name: string;
-  readonly symbol: string;
-  readonly dimension: Dimension;
-  /** Unit that the figure is printed in. */
-  readonly unit: string;
-  readonly help: string;
-}
-
-function row(name: string, symbol: string, dimension: Dimension, unit: string, help: string): LimitRow {
-  return { name, symbol, dimension, unit, help };
-}
-
 export const limitRows = {
   shortCircuitFactor: row(
     "short-circuit-factor",
@@ -132,6 +123,7 @@ export const limitRows = {
     "W/m2",
     "Irradiance below which a measured current says little.",
   ),
+  ...acLimitRows,
 } as const satisfies Record<string, LimitRow>;
 
 export type LimitKey = keyof typeof limitRows;
@@ -144,3 +136,9 @@ export function limitKey(name: string): LimitKey | undefined {
 const keyByName = new Map(
   (Object.entries(limitRows) as [LimitKey, LimitRow][]).map(([key, { name }]) => [name, key] as const),
 );
+
+/** The properties of the `limits` block: figures first, then the choices. */
+export const limitProperties: readonly PropertyRow[] = [
+  ...Object.values(limitRows).map(({ name, symbol, dimension, help }) => quantity(name, dimension, help, { symbol })),
+  ...Object.values(settingRows).map(({ name, words: choices, help }) => words(name, choices, help)),
+];

@@ -1,5 +1,5 @@
 import { labels, location, note } from "./common.js";
-import { limitRows } from "./limits.js";
+import { limitProperties } from "./limits.js";
 import { count, day, flag, type KindRow, quantity, text, words } from "./row.js";
 
 export const siteKinds: readonly KindRow[] = [
@@ -52,13 +52,11 @@ export const siteKinds: readonly KindRow[] = [
   {
     kind: "limits",
     title: "limits",
-    help: "Limits of the rule set that this site sets for itself. Each is printed with the results.",
+    help: "Limits of the rule set, and choices on which practitioners differ, that this site sets for itself. Each is printed with the results.",
     within: ["site"],
     declaredAs: "block",
     terminals: [],
-    properties: Object.values(limitRows).map(({ name, symbol, dimension, help }) =>
-      quantity(name, dimension, help, { symbol }),
-    ),
+    properties: limitProperties,
   },
   {
     kind: "supply",

@@ -1,3 +1,4 @@
+import type { DropRow } from "../../physics/ac-drop.js";
 import type { Source } from "../../physics/figure.js";
 import { from1, from1p5, to16 } from "./sizes.js";
 
@@ -5,12 +6,7 @@ import { from1, from1p5, to16 } from "./sizes.js";
  * BS 7671 Appendix 4, voltage drop in mV per ampere and metre of run at the conductor's operating temperature.
  * Up to 16 mm² one figure serves; above, the resistive, reactive and total parts are tabulated apart.
  */
-export interface DropRow {
-  readonly r: number;
-  readonly x: number;
-  readonly z: number;
-}
-export interface DropColumn {
+export interface DropTable {
   readonly source: Source;
   /** By nominal size in mm². */
   readonly rows: ReadonlyMap<number, DropRow>;
@@ -21,7 +17,7 @@ function column(
   basis: Source["basis"],
   sizes: readonly number[],
   values: readonly (number | DropRow)[],
-): DropColumn {
+): DropTable {
   const rows = values.map((value, index): [number, DropRow] => [
     sizes[index]!,
     typeof value === "number" ? { r: value, x: 0, z: value } : value,

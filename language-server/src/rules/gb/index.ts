@@ -1,6 +1,8 @@
 import { cellRise, cold, fuse62548, insulationTest, insulationVoltageFactor } from "../iec/photovoltaic.js";
+import { settings } from "../iec/settings.js";
 import { criticalLengthConstants, impulseWithstand } from "../iec/surge.js";
 import { type RuleSet, ruleSet } from "../rule-set.js";
+import { ac } from "./ac.js";
 import { ampacity, grouping } from "./ampacity.js";
 import { limits } from "./limits.js";
 
@@ -17,6 +19,16 @@ export const gb: RuleSet = ruleSet({
         basis: "read",
       },
     },
+    {
+      title: "EREC G98, G99 and G100",
+      edition: "as the distributor applies them; G100 issue 2 amendment 1 of 2022 read",
+      source: { title: "EREC G100", clause: "issue 2 amendment 1, mandatory from 1 May 2023", basis: "read" },
+    },
+    {
+      title: "PAS 63100",
+      edition: "2024",
+      source: { title: "PAS 63100:2024", clause: "a specification, not a statute", basis: "read" },
+    },
     { title: "IEC 62548-1", edition: "2023", source: { title: "IEC 62548-1:2023", basis: "memory" } },
     {
       title: "EN 62446-1",
@@ -25,6 +37,7 @@ export const gb: RuleSet = ruleSet({
     },
   ],
   limits,
+  settings,
   coldFactors: cold,
   stringFuse: {
     ...fuse62548,
@@ -38,4 +51,5 @@ export const gb: RuleSet = ruleSet({
   grouping,
   insulationTest,
   insulationVoltageFactor,
+  ac,
 });

@@ -2,6 +2,7 @@ import type { LimitKey } from "../../design/schema/limits.js";
 import type { Source } from "../../physics/figure.js";
 import { limits as international } from "../iec/limits.js";
 import { type Limit, limit } from "../rule-set.js";
+import { acLimits } from "./ac-limits.js";
 
 const guide: Source = {
   title: "DTI and MCS guides to PV installation",
@@ -17,4 +18,5 @@ export const limits: Readonly<Record<LimitKey, Limit>> = {
   otherBuildingDcVoltage: limit("otherBuildingDcVoltage", 1000, building),
   dcDropDesign: limit("dcDropDesign", 1, aim, "Designers differ between 1 % and 2 %; the stricter is the default."),
   dcDropCeiling: limit("dcDropCeiling", 3, guide),
+  ...acLimits,
 };

@@ -1,7 +1,9 @@
 import { type RuleSet, ruleSet } from "../rule-set.js";
+import { ac } from "./ac.js";
 import { ampacity, grouping } from "./ampacity.js";
 import { limits } from "./limits.js";
 import { cellRise, cold, fuse62548, insulationTest, insulationVoltageFactor } from "./photovoltaic.js";
+import { settings } from "./settings.js";
 import { criticalLengthConstants, impulseWithstand } from "./surge.js";
 
 export const iec: RuleSet = ruleSet({
@@ -21,6 +23,7 @@ export const iec: RuleSet = ruleSet({
     },
   ],
   limits,
+  settings,
   coldFactors: cold,
   stringFuse: fuse62548,
   criticalLengthConstants,
@@ -30,4 +33,5 @@ export const iec: RuleSet = ruleSet({
   grouping,
   insulationTest,
   insulationVoltageFactor,
+  ac,
 });

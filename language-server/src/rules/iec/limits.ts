@@ -1,6 +1,7 @@
 import type { LimitKey } from "../../design/schema/limits.js";
 import type { Source } from "../../physics/figure.js";
 import { type Limit, limit } from "../rule-set.js";
+import { acLimits } from "./ac-limits.js";
 import * as source from "./sources.js";
 
 const drop: Source = {
@@ -33,4 +34,5 @@ export const limits: Readonly<Record<LimitKey, Limit>> = {
   readingVoltageTolerance: limit("readingVoltageTolerance", 5, source.stringCompare),
   readingCurrentTolerance: limit("readingCurrentTolerance", 5, source.stringCompare),
   lowestReadingIrradiance: limit("lowestReadingIrradiance", 400, source.readingLight),
+  ...acLimits,
 };
