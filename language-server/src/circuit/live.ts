@@ -2,7 +2,7 @@ import { flagOf, given, wordOf } from "../design/facts.js";
 import type { Item } from "../design/things.js";
 import type { Given } from "../physics/figure.js";
 import { type Circuit, type Converter, type Link, otherEnd, type Source, type Terminal } from "./circuit.js";
-import { isInPosition, type Mode, type Situation } from "./modes.js";
+import { isInPosition, type Situation } from "./modes.js";
 import type { Ineffective } from "./poles.js";
 import { whyIneffective } from "./systems.js";
 
@@ -64,54 +64,12 @@ function whyNotOpen(circuit: Circuit, device: Item): Ineffective | undefined {
   return canOpen ? whyIneffective(circuit, device) : { device, why: `a ${device.kind} has nothing to open` };
 }
 
-/** Which ports of an inverter give power in a mode. */
-export function givesPower(circuit: Circuit, terminal: Terminal, mode: Mode): "yes" | "until-disconnected" | "no" {
-  if (terminal.item.kind !== "ac") return "yes";
-  if (mode.supply === "grid") return "until-disconnected";
-  return islandFormers(circuit).has(terminal) ? "until-disconnected" : "no";
-}
-
-const formersMemory = new WeakMap<Circuit, ReadonlySet<Terminal>>();
-
-/** Terminals that something which runs without the grid reaches by conductors, whatever position changeovers are in. */
-function islandFormers(circuit: Circuit): ReadonlySet<Terminal> {
-  let found = formersMemory.get(circuit);
-  if (!found) {
-    const reached = new Set<Terminal>();
-    for (const { item, kind } of circuit.sources)
-      if (kind === "generator" && flagOf(item, "runs-without-grid"))
-        reached.add(circuit.terminals.get(`${item.id}.out`)!);
-    for (const { ports } of circuit.converters)
-      for (const { kind, terminal } of ports) if (kind === "backup") reached.add(terminal);
-    for (const terminal of reached) for (const link of terminal.links) reached.add(otherEnd(link, terminal));
-    found = reached;
-    formersMemory.set(circuit, found);
-  }
-  return found;
-}
-
-/** One way to begin: a source feeds, feeds until it disconnects, or may return. */
-function beginning(circuit: Circuit, source: Source, mode: Mode): Partial<Arrival> | undefined {
-  switch (source.kind) {
-    case "pv":
-      return mode.light === "day" ? {} : undefined;
-    case "battery":
-      return {};
-    case "grid":
-      return mode.supply === "grid" ? {} : { mayReturn: true };
-    case "generator": {
-      if (wordOf(source.item, "energy-source") === "sun" && mode.light === "night") return undefined;
-      if (flagOf(source.item, "runs-without-grid")) return {};
-      if (mode.supply === "island" && !islandFormers(circuit).has(source.terminal)) return undefined;
-      return { untilDisconnects: source.item };
-    }
-  }
-}
-
 type Step = Omit<Arrival, "source">;
 
 class Tracer {
   private readonly converterOf = new Map<Terminal, Converter>();
+  /** Terminals where something that runs without the grid stands in for it. */
+  private readonly formed: ReadonlySet<Terminal>;
 
   constructor(
     private readonly circuit: Circuit,
@@ -120,11 +78,41 @@ class Tracer {
   ) {
     for (const converter of circuit.converters)
       for (const { terminal } of converter.ports) this.converterOf.set(terminal, converter);
+    this.formed = situation.supply === "island" ? this.formedInIsland() : new Set();
+  }
+
+  /** By conductors, with every device closed: what is opened afterwards must never make more live. */
+  private formedInIsland(): Set<Terminal> {
+    const reached = new Set<Terminal>();
+    for (const { item, terminal } of this.circuit.sources)
+      if (item.kind === "generator" && flagOf(item, "runs-without-grid")) reached.add(terminal);
+    for (const { ports } of this.circuit.converters)
+      for (const { kind, terminal } of ports) if (kind === "backup") reached.add(terminal);
+    for (const terminal of reached)
+      for (const link of terminal.links) if (this.isStanding(link)) reached.add(otherEnd(link, terminal));
+    return reached;
+  }
+
+  /** How a source begins: it feeds, feeds until it disconnects, may return, or does not feed at all. */
+  private beginning({ kind, item, terminal }: Source): Partial<Arrival> | undefined {
+    const { light, supply } = this.situation;
+    switch (kind) {
+      case "pv":
+        return light === "day" ? {} : undefined;
+      case "grid":
+        return supply === "grid" ? {} : { mayReturn: true };
+      case "generator":
+        if (wordOf(item, "energy-source") === "sun" && light === "night") return undefined;
+        if (flagOf(item, "runs-without-grid")) return {};
+        return supply === "grid" || this.formed.has(terminal) ? { untilDisconnects: item } : undefined;
+      default:
+        return {};
+    }
   }
 
   /** Conductors first, then inverter by inverter; what only comes while an inverter has not disconnected, last. */
   trace(source: Source): void {
-    const start = beginning(this.circuit, source, this.situation);
+    const start = this.beginning(source);
     if (!start) return;
     const seen = new Map<Terminal, Step>();
     let front: [Terminal, Step][] = [[source.terminal, { through: "conductor", inverters: [], ...start }]];
@@ -186,14 +174,9 @@ class Tracer {
     const next: Step = { ...step, through: "converter", inverters: [...step.inverters, inverter] };
     for (const { terminal } of converter.ports) {
       if (seen.has(terminal) || !this.passes(converter, terminal)) continue;
-      switch (givesPower(this.circuit, terminal, this.situation)) {
-        case "yes":
-          (step.untilDisconnects ? later : front).push([terminal, next]);
-          break;
-        case "until-disconnected":
-          later.push([terminal, { ...next, untilDisconnects: step.untilDisconnects ?? inverter }]);
-          break;
-      }
+      if (terminal.item.kind !== "ac") (step.untilDisconnects ? later : front).push([terminal, next]);
+      else if (this.situation.supply === "grid" || this.formed.has(terminal))
+        later.push([terminal, { ...next, untilDisconnects: step.untilDisconnects ?? inverter }]);
     }
   }
 
@@ -203,10 +186,13 @@ class Tracer {
   }
 
   private isClosed(link: Link): boolean {
-    const { by, opens, position } = link;
-    if (by.is === "run") return true;
-    if (opens && this.situation.open.has(by)) return false;
-    return position === undefined || isInPosition(by, position, this.situation);
+    const isOpen = link.opens && link.by.is === "item" && this.situation.open.has(link.by);
+    return !isOpen && this.isStanding(link);
+  }
+
+  /** A changeover joins only in the position in which it stands. */
+  private isStanding({ by, position }: Link): boolean {
+    return position === undefined || by.is === "run" || isInPosition(by, position, this.situation);
   }
 
   private add(terminal: Terminal, arrival: Arrival): void {

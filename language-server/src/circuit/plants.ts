@@ -40,7 +40,9 @@ interface Members {
 /** Items with a terminal in a region, and the inverters whose ports are there. */
 function itemsOf(region: readonly Terminal[]): Members {
   const all = new Set<Item>();
-  for (const { item } of region) {
+  for (const { item, name } of region) {
+    // Earth bars are joined to nothing that feeds; the board is where its bar is.
+    if (name === "earth") continue;
     if (item.parent?.kind === "inverter") all.add(item.parent);
     all.add(item);
   }

@@ -8,22 +8,23 @@ export function regions(circuit: Circuit): Terminal[][] {
     const terminals = ports.map(({ terminal }) => terminal);
     for (const terminal of terminals) acrossInverter.set(terminal, terminals);
   }
-  const seen = new Set<Terminal>();
+  const regionOf = new Map<Terminal, number>();
   const found: Terminal[][] = [];
   for (const start of circuit.terminals.values()) {
-    if (seen.has(start)) continue;
-    const region = [start];
-    seen.add(start);
+    if (regionOf.has(start)) continue;
+    const number = found.push([]) - 1;
+    const queue = [start];
+    regionOf.set(start, number);
     const visit = (next: Terminal): void => {
-      if (seen.has(next)) return;
-      seen.add(next);
-      region.push(next);
+      if (regionOf.has(next)) return;
+      regionOf.set(next, number);
+      queue.push(next);
     };
-    for (const terminal of region) {
+    for (const terminal of queue) {
       for (const link of terminal.links) visit(otherEnd(link, terminal));
       for (const next of acrossInverter.get(terminal) ?? []) visit(next);
     }
-    found.push(region);
   }
+  for (const terminal of circuit.terminals.values()) found[regionOf.get(terminal)!]!.push(terminal);
   return found;
 }

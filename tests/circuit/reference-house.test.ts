@@ -1,0 +1,159 @@
+import { describe, expect, test } from "vitest";
+import { cannotBeIsolated } from "../../language-server/src/circuit/always-live.js";
+import { isolate } from "../../language-server/src/circuit/cuts.js";
+import { type Arrival, traceLive } from "../../language-server/src/circuit/live.js";
+import { arrivalText } from "../../language-server/src/circuit/live-text.js";
+import type { Mode } from "../../language-server/src/circuit/modes.js";
+import { plants } from "../../language-server/src/circuit/plants.js";
+import { ids, wired } from "./from-text.js";
+import { referenceHouse } from "./reference-house.js";
+
+// The questions are those of the acceptance list; the answers there name the same parts and sources.
+const house = wired(referenceHouse);
+const { circuit } = house;
+
+const day: Mode = { light: "day", supply: "grid" };
+const night: Mode = { light: "night", supply: "grid" };
+const island: Mode = { light: "day", supply: "island" };
+
+/** Sources at a terminal with some devices open, in words; `+` for stored charge. */
+function at(terminal: string, open: readonly string[], mode: Mode = day): string[] {
+  const { arrivals } = traceLive(circuit, { ...mode, open: new Set(open.map((name) => house.item(name))) });
+  return (arrivals.get(house.terminal(terminal)) ?? []).map(short);
+}
+function short({ source, through, untilDisconnects, mayReturn }: Arrival): string {
+  if (through === "stored") return "charge";
+  return `${source.id}${through === "converter" ? " through INV" : ""}${untilDisconnects ? " until it disconnects" : ""}${mayReturn ? " may return" : ""}`;
+}
+
+describe("what stays live if I open Q2?", () => {
+  test("by day the roof cable up to Q2, from string B and nothing else", () => {
+    expect(at("B.out", ["Q2"])).toEqual(["B"]);
+    expect(at("Q2.in", ["Q2"])).toEqual(["B"]);
+    expect(at("Q2.in", ["Q2"], night)).toEqual([]);
+  });
+  test("the inverter side of Q2 is to be treated as live: string A, battery, grid and charge reach it through INV", () => {
+    expect(at("Q2.out", ["Q2"])).toEqual(["GRID through INV", "A through INV", "BAT through INV", "charge"]);
+    expect(at("Q2.out", ["Q2"], night)).toEqual(["GRID through INV", "BAT through INV", "charge"]);
+    expect(at("Q2.out", ["Q2"], island)).toEqual(["A through INV", "BAT through INV", "charge"]);
+  });
+  test("the surge device on the dead side of Q2 is no deader than that side", () => {
+    expect(at("U2.in", ["Q2"])).toEqual(at("Q2.out", ["Q2"]));
+  });
+});
+
+describe("which devices to work inside INV?", () => {
+  const isolation = isolate(circuit, house.item("INV"));
+  test("Q1, Q2, Q3 and Q4, or in place of Q4 the way Q5 or the main switch Q6", () => {
+    expect(isolation.cuts.map(ids)).toEqual([
+      ["Q1", "Q2", "Q3", "Q4"],
+      ["Q1", "Q2", "Q3", "OLD.Q5"],
+      ["Q1", "Q2", "Q3", "OLD.Q6"],
+    ]);
+    expect(isolation.complete).toBe(true);
+  });
+  test("all five ports are parted from the rest by Q1, Q2, Q3, Q4 and the backup board's Q7", () => {
+    expect(ids(isolation.boundary.map(({ device }) => device)).sort()).toEqual(["NEW.Q7", "Q1", "Q2", "Q3", "Q4"]);
+    expect(isolation.terminals).toHaveLength(5);
+  });
+  test("then wait: the maker's figure is not stated, so nobody is told a time", () => {
+    expect(isolation.waits).toEqual([{ inverter: house.item("INV"), wait: undefined }]);
+    const stated = wired(
+      referenceHouse.replace("galvanic-separation: no", "galvanic-separation: no  discharge-wait: 5 min"),
+    );
+    expect(isolate(stated.circuit, stated.item("INV")).waits[0]?.wait).toMatchObject({ value: 300, dimension: "time" });
+  });
+  test("the roof cables and the battery's terminals stay live", () => {
+    const open = ["Q1", "Q2", "Q3", "Q4", "Q7"];
+    expect(at("Q1.in", open)).toEqual(["A"]);
+    expect(at("Q2.in", open)).toEqual(["B"]);
+    expect(at("BAT.out", open)).toEqual(["BAT"]);
+    expect(at("Q3.in", open)).toEqual(["BAT"]);
+    for (const port of ["pv1", "pv2", "battery", "ac", "backup"]) expect(at(`INV.${port}`, open)).toEqual(["charge"]);
+  });
+});
+
+describe("main switch Q6 off: what is live?", () => {
+  test("its supply side", () => expect(at("OLD.Q6.in", ["Q6"])).toEqual(["GRID"]));
+  test("the old bar through Q5, until the inverter disconnects", () => {
+    expect(at("OLD.bar", ["Q6"])).toEqual([
+      "A through INV until it disconnects",
+      "B through INV until it disconnects",
+      "BAT through INV until it disconnects",
+    ]);
+    expect(at("OLD.bar", ["Q6", "Q5"])).toEqual([]);
+  });
+  test("the backup board, in grid mode and in an island", () => {
+    expect(at("NEW.bar", ["Q6"])).toEqual(["A through INV", "B through INV", "BAT through INV"]);
+    expect(at("NEW.bar", ["Q6"], island)).toEqual(["A through INV", "B through INV", "BAT through INV"]);
+    expect(at("NEW.bar", ["Q6", "Q7"])).toEqual([]);
+  });
+  test("all of the d.c. side", () => {
+    expect(at("INV.pv1", ["Q6"])).toContain("A");
+    expect(at("INV.battery", ["Q6"])).toContain("BAT");
+  });
+  test("in an island the supply's side is dead, and may return at any time", () => {
+    expect(at("OLD.bar", [], island)).toEqual(["GRID may return"]);
+    expect(at("INV.ac", [], island)).toEqual(["GRID may return", "charge"]);
+    expect(at("OLD.bar", ["Q6"], island)).toEqual([]);
+  });
+});
+
+describe("do I need an earth electrode, and where is neutral tied to earth?", () => {
+  const [plant] = plants(house.design, circuit);
+  test("exactly one link with the grid, the supplier's; exactly one in an island, K1", () => {
+    expect(plant?.neutralEarth.grid).toEqual([{ supply: house.item("GRID"), closed: "yes" }]);
+    expect(plant?.neutralEarth.island).toEqual([{ link: house.item("K1"), closed: "yes" }]);
+    expect(ids(plant?.electrodes ?? [])).toEqual(["E2"]);
+  });
+  test("a grid switch that leaves the neutral joined brings the supplier's link into the island", () => {
+    const joined = wired(referenceHouse.replace("disconnects-all-poles: yes", "disconnects-all-poles: no"));
+    const [other] = plants(joined.design, joined.circuit);
+    expect(other?.neutralEarth.island.map(({ link, supply, closed }) => [link?.id ?? supply?.id, closed])).toEqual([
+      ["K1", "yes"],
+      ["GRID", "yes"],
+    ]);
+  });
+  test("not stated whether it does: perhaps, naming the property", () => {
+    const unsaid = wired(referenceHouse.replace("disconnects-all-poles: yes", ""));
+    const [other] = plants(unsaid.design, unsaid.circuit);
+    expect(other?.neutralEarth.island[1]).toMatchObject({
+      closed: "perhaps",
+      missing: { thing: unsaid.item("INV.ac"), property: "disconnects-all-poles" },
+    });
+  });
+});
+
+describe("what runs in a power cut?", () => {
+  const [plant] = plants(house.design, circuit);
+  test("the ways of the backup board, behind Q7", () => {
+    const backup = plant?.inverters[0]?.backup;
+    expect(ids(backup?.boards ?? [])).toEqual(["NEW"]);
+    expect(backup?.circuits.map(({ device, servesText }) => [device.id, servesText])).toEqual([
+      ["NEW.K4", undefined],
+      ["NEW.K5", "lights"],
+    ]);
+    expect(ids(backup?.loads ?? [])).toEqual(["FREEZER"]);
+    expect(plant?.boards[1]?.mainSwitches).toEqual([house.item("Q7")]);
+  });
+});
+
+describe("what is said of it", () => {
+  const words = (terminal: string, open: readonly string[], mode: Mode = day): string[] => {
+    const { arrivals } = traceLive(circuit, { ...mode, open: new Set(open.map((name) => house.item(name))) });
+    return (arrivals.get(house.terminal(terminal)) ?? []).map(arrivalText);
+  };
+  test("every arrival names its source, the inverter it came through, and what would end it", () => {
+    expect(words("OLD.bar", ["Q6"])[0]).toBe("A in any light through INV, until INV disconnects");
+    expect(words("OLD.bar", [], island)).toEqual(["GRID, dead now, may return at any time"]);
+    expect(words("INV.ac", ["Q1", "Q2", "Q3", "Q4"])).toEqual([
+      "charge in the capacitors of INV (discharge-wait not stated: its maker's sheet says how long)",
+    ]);
+  });
+  test("nothing about INV is beyond isolation, and the string's own cable is", () => {
+    expect(cannotBeIsolated(circuit, house.item("INV"))).toEqual([]);
+    expect(
+      cannotBeIsolated(circuit, house.item("Q2")).map(({ terminal, arrival }) => [terminal.id, short(arrival)]),
+    ).toEqual([["Q2.in", "B"]]);
+  });
+});
