@@ -45,7 +45,7 @@ function tall(
 ): Change {
   const { uri } = block.place.chunk;
   const ending = lineEnding(text);
-  const outer = indentAt(text, close);
+  const outer = indentAt(text, open);
   if (lastEnd === undefined) {
     const indent = outer + indentStep(text);
     const lineOpen = openLineEnd(text, open + 1) ?? open + 1;
@@ -56,9 +56,10 @@ function tall(
   const lineOpen = openLineEnd(text, lastEnd);
   // The closing brace or another sentence follows on the line, or a comment goes on below it.
   const here = lineOpen === undefined || lineOpen > close ? lastEnd : lineOpen;
-  const closesHere =
-    here === lastEnd && text.slice(lastEnd, close).trim() === "" && !isTall(text.slice(lastEnd, close));
-  return { uri, start: here, end: here, text: `${ending}${indent}${written}${closesHere ? ending + outer : ""}` };
+  const closesHere = here === lastEnd && /^[ \t]*$/.test(text.slice(lastEnd, close));
+  return closesHere
+    ? { uri, start: here, end: close, text: `${ending}${indent}${written}${ending}${outer}` }
+    : { uri, start: here, end: here, text: `${ending}${indent}${written}` };
 }
 
 /** Properties come before what is nested: the new one follows the last property, or the whole of a block without any. */

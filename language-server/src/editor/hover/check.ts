@@ -58,8 +58,16 @@ export function figuresOf({ outcome }: Check): Figure[] {
   return [...(value ? [value] : []), ...(limit ? [limit] : [])];
 }
 
-/** The sums behind some checks, each once, then where their figures are stated, what was assumed, and who says so. */
-export function workingText(checks: readonly Check[], ruleSet: string, links: Links): string {
+/**
+ * The sums behind some checks, each once, then where their figures are stated, what was assumed, and who says so.
+ * Assumptions are named of all checks of `listed`, worked out here or not.
+ */
+export function workingText(
+  checks: readonly Check[],
+  ruleSet: string,
+  links: Links,
+  listed: readonly Check[] = checks,
+): string {
   const figures = new Set(checks.flatMap(figuresOf));
   const lines = new Set<string>();
   const stated = new Map<string, Given>();
@@ -68,9 +76,10 @@ export function workingText(checks: readonly Check[], ruleSet: string, links: Li
   for (const figure of figures) {
     for (const line of workingLines(figure)) lines.add(line);
     for (const given of givens(figure)) if (given.origin.kind === "stated") stated.set(given.origin.text, given);
-    for (const given of assumptions(figure)) assumed.add(given.origin.text);
     for (const source of sourcesOf(figure)) sources.add(sourceText(source));
   }
+  for (const figure of listed.flatMap(figuresOf))
+    for (const given of assumptions(figure)) assumed.add(given.origin.text);
   for (const { rule } of checks) for (const source of rule.sources[ruleSet] ?? []) sources.add(sourceText(source));
   const paragraphs: string[] = [];
   if (lines.size > 0) paragraphs.push(`Working:\n\`\`\`text\n${[...lines].join("\n")}\n\`\`\``);

@@ -35,7 +35,7 @@ function checkLines(assessment: Assessment, checks: readonly Check[], links: Lin
   const worked = ordered.filter(({ outcome }) => outcome.outcome === "finding" || outcome.outcome === "departure");
   const tightest = ordered.find(({ outcome }) => outcome.outcome === "pass" && outcome.utilisation !== undefined);
   if (worked.length === 0 && tightest) worked.push(tightest);
-  const working = workingText(worked.slice(0, workedChecks), assessment.ruleSet.id, links);
+  const working = workingText(worked.slice(0, workedChecks), assessment.ruleSet.id, links, checks);
   if (working) lines.push(worked[0] === tightest ? `The tightest of them:\n\n${working}` : working);
   return lines;
 }
