@@ -21,7 +21,7 @@ export interface DropStep {
   readonly drop: Derived;
 }
 
-export function runsOf(steps: readonly Step[]): Run[] {
+function runsOf(steps: readonly Step[]): Run[] {
   return steps.filter((step): step is Run => step.is === "run");
 }
 

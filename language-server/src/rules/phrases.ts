@@ -15,11 +15,6 @@ export function idsOf(items: readonly Item[]): string {
   return listed(items.map(({ id }) => id));
 }
 
-/** `an isolator`, `a fuse`. */
-export function withArticle(noun: string): string {
-  return `${/^[aeiou]/i.test(noun) ? "an" : "a"} ${noun}`;
-}
-
 /** Points at the property that states one side of a comparison. */
 export function stated(thing: Thing, property: string, figure: Figure): Related {
   const name = thing.is === "part" ? thing.name : thing.id;
