@@ -26,7 +26,12 @@ export class Names {
     else this.nested.set(item.name, [item]);
   }
 
-  resolve(mention: Pick<Mention, "path"> & Partial<Mention>): Resolved {
+  /** The part that a mention names; parts have names of one word. */
+  part(mention: Pick<Mention, "path">): Part | undefined {
+    return mention.path.length === 1 ? this.parts.get(mention.path[0] ?? "") : undefined;
+  }
+
+  resolve(mention: Pick<Mention, "path">): Resolved {
     const [first = "", ...rest] = mention.path;
     const start = this.top.get(first) ?? this.onlyNested(first);
     if (!start) return { is: "nothing", at: 0, known: [...this.top.keys()] };

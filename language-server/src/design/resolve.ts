@@ -1,11 +1,7 @@
 import type { Mention, Problem } from "./model.js";
 import type { Names } from "./names.js";
 import { nearest } from "./suggest.js";
-import type { End, Item, Part } from "./things.js";
-
-export function partOfMention(names: Names, mention: Mention): Part | undefined {
-  return mention.path.length === 1 ? names.parts.get(mention.path[0] ?? "") : undefined;
-}
+import type { End, Item } from "./things.js";
 
 /** The terminal a run's end names. `side` is what an unmarked end of a two-terminal device means. */
 export function endOfRun(names: Names, mention: Mention, side: "in" | "out", problems: Problem[]): End | undefined {
