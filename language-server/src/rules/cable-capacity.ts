@@ -11,6 +11,7 @@ import { formatValue } from "../physics/display.js";
 import type { Derived } from "../physics/figure.js";
 import { groupingFactor } from "../physics/grouping.js";
 import { type Judge, NotKnown } from "./judge.js";
+import { laidAs } from "./laid-as.js";
 import { needFacts } from "./run-facts.js";
 
 /** What a cable carries as it is laid, and the table it was read off. */
@@ -22,10 +23,10 @@ export interface Capacity {
 }
 
 /**
- * Current-carrying capacity of a run if it were laid in this cable. Throws NotKnown naming what the tables ask for, or
- * saying that the rule set has no table for it.
+ * Current-carrying capacity of a run if it were laid in this cable; in a three-phase run three conductors are loaded.
+ * Throws NotKnown naming what the tables ask for, or saying that the rule set has no table for it.
  */
-export function capacityOf(run: Run, cable: Part, judge: Judge): Capacity {
+export function capacityOf(run: Run, cable: Part, judge: Judge, loadedConductors: 2 | 3 = 2): Capacity {
   needFacts(
     judge,
     [cable, "type"],
@@ -36,10 +37,10 @@ export function capacityOf(run: Run, cable: Part, judge: Judge): Capacity {
   );
   const type = judge.needWord(cable, "type");
   const insulation = judge.needWord(cable, "insulation");
-  const method = judge.needWord(run, "method");
+  const { method, insulation: surrounded } = laidAs(run, judge);
   const [area, ambient, circuits] = judge.need([cable, "conductor-area"], [run, "ambient"], [run, "grouped-circuits"]);
   const { ruleSet } = judge;
-  const column = findColumn(ruleSet.ampacity, { type, insulation, method, loadedConductors: 2 });
+  const column = findColumn(ruleSet.ampacity, { type, insulation, method, loadedConductors });
   if (!column)
     throw new NotKnown([], `${ruleSet.title} gives no capacity of a ${type} cable (${insulation}) laid ${method}`);
   const rating = tabulatedCurrent(column, area.value);
@@ -49,6 +50,10 @@ export function capacityOf(run: Run, cable: Part, judge: Judge): Capacity {
   const grouping = table && groupingFactor(table, circuits);
   if (!grouping && circuits.value > 1)
     throw new NotKnown([], `${ruleSet.title} gives no factor for ${circuits.value} circuits laid ${method}`);
-  const factors: CapacityFactors = { ambient: ambientFactor(ambient, column.ambient), grouping };
+  const factors: CapacityFactors = {
+    ambient: ambientFactor(ambient, column.ambient),
+    grouping,
+    insulation: surrounded,
+  };
   return { current: currentCapacity(rating, factors), column, factors };
 }

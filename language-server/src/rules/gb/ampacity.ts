@@ -2,7 +2,8 @@ import { type AmpacityColumn, ampacityColumn, type FactorTable, type SizeTable }
 import type { Source } from "../../physics/figure.js";
 import { pvColumns } from "../iec/pv-cable.js";
 import { air70, air90, bunched, buriedAlone, ground70, ground90, onTray, singleLayer } from "./appendix-4-factors.js";
-import { table4D1A, table4D2A, table4D4A, table4D5 } from "./appendix-4-thermoplastic.js";
+import { flexible, largeSizes, singles4D1A, singles4E1A } from "./appendix-4-large.js";
+import { table4D2A, table4D4A, table4D5 } from "./appendix-4-thermoplastic.js";
 import { table4E1A, table4E2A, table4E4A } from "./appendix-4-thermosetting.js";
 import { halved } from "./sizes.js";
 
@@ -16,11 +17,17 @@ const clipped = ["clipped-direct", "on-surface", "touching-on-surface"];
 const inAir = ["free-in-air", "tray"];
 const buried = ["buried"];
 const surrounded = ["in-insulation"];
+const fine = "less 3 to 5 % for flexible conductors";
 const half = "method C, halved by regulation 523.9";
 const all = [1, 1.5, 2.5, 4, 6, 10, 16, 25, 35];
+const allLarge = [...all, ...largeSizes];
 
 const singles70 = { insulation: "thermoplastic-70", types: ["singles", "tails"], ambient: air70 };
 const singles90 = { insulation: "thermosetting-90", types: ["singles", "tails"], ambient: air90 };
+const leads70 = { ...singles70, types: ["battery-lead"] };
+const leads90 = { ...singles90, types: ["battery-lead"] };
+/** The tables give singles in free air from 25 mm² on only; clipped to a surface is the next worse way. */
+const clippedOrFree = [...clipped, ...inAir];
 const multicore70 = { insulation: "thermoplastic-70", types: ["multicore"], ambient: air70 };
 const multicore90 = { insulation: "thermosetting-90", types: ["multicore"], ambient: air90 };
 const flat70 = { insulation: "thermoplastic-70", types: ["twin-and-earth"], ambient: air70 };
@@ -52,15 +59,30 @@ export const ampacity: readonly AmpacityColumn[] = [
   ...columns("4E1A, method A", pvEnclosed, inWall, table4E1A.ATwo, undefined, all),
   ...columns(`4E1A, ${half}`, pvEnclosed, surrounded, halved(table4E1A.CTwo), undefined, all),
 
-  ...columns("4D1A, method A", singles70, inWall, table4D1A.ATwo, table4D1A.AThree, [10]),
-  ...columns("4D1A, method B", singles70, enclosed, table4D1A.BTwo, table4D1A.BThree),
-  ...columns("4D1A, method C", singles70, clipped, table4D1A.CTwo, table4D1A.CThree),
-  ...columns("4E1A, method A", singles90, inWall, table4E1A.ATwo, table4E1A.AThree, all, all),
-  ...columns("4E1A, method B", singles90, enclosed, table4E1A.BTwo, table4E1A.BThree, all, all),
-  ...columns("4E1A, method C", singles90, clipped, table4E1A.CTwo, table4E1A.CThree, all, all),
+  ...columns("4D1A, method A", singles70, inWall, singles4D1A.ATwo, singles4D1A.AThree, [10]),
+  ...columns("4D1A, method B", singles70, enclosed, singles4D1A.BTwo, singles4D1A.BThree),
+  ...columns("4D1A, method C", singles70, clippedOrFree, singles4D1A.CTwo, singles4D1A.CThree),
+  ...columns("4E1A, method A", singles90, inWall, singles4E1A.ATwo, singles4E1A.AThree, allLarge, allLarge),
+  ...columns("4E1A, method B", singles90, enclosed, singles4E1A.BTwo, singles4E1A.BThree, allLarge, allLarge),
+  ...columns("4E1A, method C", singles90, clippedOrFree, singles4E1A.CTwo, singles4E1A.CThree, allLarge, allLarge),
 
-  ...columns(`4D1A, ${half}`, singles70, surrounded, halved(table4D1A.CTwo), halved(table4D1A.CThree)),
-  ...columns(`4E1A, ${half}`, singles90, surrounded, halved(table4E1A.CTwo), halved(table4E1A.CThree), all, all),
+  ...columns(`4D1A, ${half}`, singles70, surrounded, halved(singles4D1A.CTwo), halved(singles4D1A.CThree)),
+  ...columns(
+    `4E1A, ${half}`,
+    singles90,
+    surrounded,
+    halved(singles4E1A.CTwo),
+    halved(singles4E1A.CThree),
+    allLarge,
+    allLarge,
+  ),
+
+  ...columns(`4D1A, method A, ${fine}`, leads70, inWall, flexible(singles4D1A.ATwo), undefined),
+  ...columns(`4D1A, method B, ${fine}`, leads70, enclosed, flexible(singles4D1A.BTwo), undefined),
+  ...columns(`4D1A, method C, ${fine}`, leads70, clippedOrFree, flexible(singles4D1A.CTwo), undefined),
+  ...columns(`4E1A, method A, ${fine}`, leads90, inWall, flexible(singles4E1A.ATwo), undefined),
+  ...columns(`4E1A, method B, ${fine}`, leads90, enclosed, flexible(singles4E1A.BTwo), undefined),
+  ...columns(`4E1A, method C, ${fine}`, leads90, clippedOrFree, flexible(singles4E1A.CTwo), undefined),
 
   ...columns("4D2A, method A", multicore70, inWall, table4D2A.ATwo, table4D2A.AThree, [10]),
   ...columns("4D2A, method B", multicore70, enclosed, table4D2A.BTwo, table4D2A.BThree, [1, 1.5]),

@@ -2,8 +2,9 @@ import { type AmbientRule, type AmpacityColumn, ampacityColumn, type SizeTable }
 import { celsius } from "../../physics/constants.js";
 import type { Source } from "../../physics/figure.js";
 import { grouping } from "../gb/ampacity.js";
-import { table4D1A, table4D2A } from "../gb/appendix-4-thermoplastic.js";
-import { table4E1A, table4E2A } from "../gb/appendix-4-thermosetting.js";
+import { flexible, singles4D1A, singles4E1A } from "../gb/appendix-4-large.js";
+import { table4D2A, table4D4A } from "../gb/appendix-4-thermoplastic.js";
+import { table4E1A, table4E2A, table4E4A } from "../gb/appendix-4-thermosetting.js";
 import { halved } from "../gb/sizes.js";
 import { pvColumns } from "./pv-cable.js";
 
@@ -31,43 +32,100 @@ const air90 = air(90, 1.04);
 const enclosed = ["conduit-in-air", "trunking"];
 const inWall = ["conduit-in-insulated-wall"];
 const clipped = ["clipped-direct", "on-surface", "touching-on-surface"];
-
-function column(
-  table: string,
-  insulation: string,
-  types: readonly string[],
-  methods: readonly string[],
-  ambient: AmbientRule,
-  rows: SizeTable,
-): AmpacityColumn {
-  const head = { insulation, types, methods, loadedConductors: 2, ambient } as const;
-  return ampacityColumn(head, `IEC 60364-5-52 ${table}`, source(table), rows);
-}
-
+const inAir = ["free-in-air", "tray"];
 const surrounded = ["in-insulation"];
 const half = "method C, halved in thermal insulation from 0.5 m on";
 
-const pvc = "Table B.52.2";
-const xlpe = "Table B.52.3";
+interface Laid {
+  readonly types: readonly string[];
+  readonly methods: readonly string[];
+  readonly two: SizeTable;
+  readonly three?: SizeTable;
+  readonly ambient?: AmbientRule;
+}
+
+function pair(insulation: string, method: string, laid: Laid): AmpacityColumn[] {
+  const { types, methods, two, three } = laid;
+  const isCool = insulation === "thermoplastic-70";
+  const ambient = laid.ambient ?? (isCool ? air70 : air90);
+  const made = (loadedConductors: 2 | 3, table: string, rows: SizeTable): AmpacityColumn => {
+    const name = `Table ${table}, ${method}`;
+    const head = { insulation, types, methods, loadedConductors, ambient };
+    return ampacityColumn(head, `IEC 60364-5-52 ${name}`, source(name), rows);
+  };
+  const columns = [made(2, isCool ? "B.52.2" : "B.52.3", two)];
+  if (three) columns.push(made(3, isCool ? "B.52.4" : "B.52.5", three));
+  return columns;
+}
+
 const singles = ["singles", "tails"];
+const leads = ["battery-lead"];
+/** Flat cables with a protective conductor count as multicore ones, and armoured cables too: the annex has no own figures. */
+const multicore = ["multicore", "twin-and-earth", "armoured"];
+const pvc = "thermoplastic-70";
+const xlpe = "thermosetting-90";
+/** Clipped, a pair of singles sheds heat as well as the two cores of one cable, and better in free air. */
+const clippedOrFree = [...clipped, ...inAir];
+
+function columnsOf(insulation: string, single: typeof singles4D1A, multi: typeof table4D2A): AmpacityColumn[] {
+  return [
+    ...pair(insulation, "method A1", { types: singles, methods: inWall, two: single.ATwo, three: single.AThree }),
+    ...pair(insulation, "method B1", { types: singles, methods: enclosed, two: single.BTwo, three: single.BThree }),
+    ...pair(insulation, "method C", {
+      types: singles,
+      methods: clippedOrFree,
+      two: cOf(multi.CTwo, single.CTwo),
+      three: cOf(multi.CThree, single.CThree),
+    }),
+    ...pair(insulation, "method A1", { types: leads, methods: inWall, two: flexible(single.ATwo) }),
+    ...pair(insulation, "method B1", { types: leads, methods: enclosed, two: flexible(single.BTwo) }),
+    ...pair(insulation, "method C", {
+      types: leads,
+      methods: clippedOrFree,
+      two: flexible(cOf(multi.CTwo, single.CTwo)),
+    }),
+    ...pair(insulation, "method A2", { types: multicore, methods: inWall, two: multi.ATwo, three: multi.AThree }),
+    ...pair(insulation, "method B2", { types: multicore, methods: enclosed, two: multi.BTwo, three: multi.BThree }),
+    ...pair(insulation, "method C", { types: multicore, methods: clipped, two: multi.CTwo, three: multi.CThree }),
+    ...pair(insulation, "method E", { types: multicore, methods: inAir, two: multi.ETwo, three: multi.EThree }),
+    ...pair(insulation, half, {
+      types: singles,
+      methods: surrounded,
+      two: halved(cOf(multi.CTwo, single.CTwo)),
+      three: halved(cOf(multi.CThree, single.CThree)),
+    }),
+    ...pair(insulation, half, {
+      types: multicore,
+      methods: surrounded,
+      two: halved(multi.CTwo),
+      three: halved(multi.CThree),
+    }),
+  ];
+}
+
+/** Method C of the annex is one column for singles and multicore; above 35 mm² that of singles goes on. */
+function cOf(multi: SizeTable, single: SizeTable): SizeTable {
+  const known = new Set(multi.map(([size]) => size));
+  return [...multi, ...single.filter(([size]) => !known.has(size))];
+}
+
+const ground = (conductor: number): AmbientRule => ({
+  conductor: celsius(conductor),
+  reference: celsius(20),
+  source: source("Table B.52.15"),
+});
+const buried = { types: ["armoured"], methods: ["buried"] };
 
 export const ampacity: readonly AmpacityColumn[] = [
   ...pvColumns,
-  column(`${xlpe}, method B1`, "pv-120", ["pv"], enclosed, air90, table4E1A.BTwo),
-  column(`${xlpe}, method A1`, "pv-120", ["pv"], inWall, air90, table4E1A.ATwo),
-  column(`${xlpe}, ${half}`, "pv-120", ["pv"], surrounded, air90, halved(table4E2A.CTwo)),
-  column(`${pvc}, ${half}`, "thermoplastic-70", [...singles, "multicore"], surrounded, air70, halved(table4D2A.CTwo)),
-  column(`${xlpe}, ${half}`, "thermosetting-90", [...singles, "multicore"], surrounded, air90, halved(table4E2A.CTwo)),
-  column(`${pvc}, method A1`, "thermoplastic-70", singles, inWall, air70, table4D1A.ATwo),
-  column(`${pvc}, method B1`, "thermoplastic-70", singles, enclosed, air70, table4D1A.BTwo),
-  column(`${pvc}, method C`, "thermoplastic-70", [...singles, "multicore"], clipped, air70, table4D2A.CTwo),
-  column(`${pvc}, method A2`, "thermoplastic-70", ["multicore"], inWall, air70, table4D2A.ATwo),
-  column(`${pvc}, method B2`, "thermoplastic-70", ["multicore"], enclosed, air70, table4D2A.BTwo),
-  column(`${xlpe}, method A1`, "thermosetting-90", singles, inWall, air90, table4E1A.ATwo),
-  column(`${xlpe}, method B1`, "thermosetting-90", singles, enclosed, air90, table4E1A.BTwo),
-  column(`${xlpe}, method C`, "thermosetting-90", [...singles, "multicore"], clipped, air90, table4E2A.CTwo),
-  column(`${xlpe}, method A2`, "thermosetting-90", ["multicore"], inWall, air90, table4E2A.ATwo),
-  column(`${xlpe}, method B2`, "thermosetting-90", ["multicore"], enclosed, air90, table4E2A.BTwo),
+  // PV cable in conduit runs as a 90 °C thermosetting cable: its own table ends at surfaces.
+  ...pair("pv-120", "method B1", { types: ["pv"], methods: enclosed, two: table4E1A.BTwo }),
+  ...pair("pv-120", "method A1", { types: ["pv"], methods: inWall, two: table4E1A.ATwo }),
+  ...pair("pv-120", half, { types: ["pv"], methods: surrounded, two: halved(table4E2A.CTwo) }),
+  ...columnsOf(pvc, singles4D1A, table4D2A),
+  ...columnsOf(xlpe, singles4E1A, table4E2A),
+  ...pair(pvc, "method D", { ...buried, two: table4D4A.DTwo, three: table4D4A.DThree, ambient: ground(70) }),
+  ...pair(xlpe, "method D", { ...buried, two: table4E4A.DTwo, three: table4E4A.DThree, ambient: ground(90) }),
 ];
 
 export { grouping };
