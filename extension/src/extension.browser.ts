@@ -1,5 +1,6 @@
 import { type ExtensionContext, Uri } from "vscode";
 import { LanguageClient } from "vscode-languageclient/browser";
+import { answerForFiles } from "./client-files";
 import { clientOptions } from "./client-options";
 import { registerCommands } from "./commands";
 
@@ -10,7 +11,7 @@ export async function activate(context: ExtensionContext): Promise<void> {
   const script = Uri.joinPath(context.extensionUri, "dist", "browser-server.js");
   const worker = new Worker(script.toString(true));
   client = new LanguageClient("sunwright", "Sunwright", worker, clientOptions(context));
-  context.subscriptions.push(...registerCommands(context, client));
+  context.subscriptions.push(...registerCommands(context, client), ...answerForFiles(client));
   await client.start();
 }
 
