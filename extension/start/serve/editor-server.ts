@@ -11,13 +11,15 @@ export interface EditorServerOptions {
   readonly code: string;
   /** The folder that is opened; edits are written there. */
   readonly folder: string;
+  /** What the editor calls the folder: letters, digits, blanks. */
+  readonly name: string;
   /** Folders of unpacked extensions, ours first. */
   readonly extensions: readonly string[];
   /** Files to open at the start, by path below the folder, with a slash before. */
   readonly open?: readonly string[];
   /** Port on 127.0.0.1; a free one where none is given. */
   readonly port?: number;
-  /** Below the folder: a folder, or a `.code-workspace` file. */
+  /** Below the folder, with a slash before: a folder, or a `.code-workspace` file. */
   readonly workspace?: string;
   readonly isTrusted?: boolean;
   /** A folder with `index.js`, the tests that run in the extension host. */
@@ -37,7 +39,7 @@ export interface EditorServer {
  */
 export async function serveEditor(options: EditorServerOptions): Promise<EditorServer> {
   const secret = randomBytes(18).toString("base64url");
-  const files = new WorkspaceFiles(options.folder);
+  const files = new WorkspaceFiles(options.folder, options.name);
   const access = await folderExtension();
   const server = createServer((request, response) => {
     handle(request, response).catch((error: unknown) => {
@@ -74,11 +76,11 @@ export async function serveEditor(options: EditorServerOptions): Promise<EditorS
     const isPlain = query.has("plain");
     return {
       base,
-      folder: `sunwright-folder://${secret.toLowerCase()}`,
-      workspace: query.get("workspace") ?? options.workspace ?? "/",
+      scheme: "sunwright-folder",
+      workspace: query.get("workspace") ?? `/${options.name}${options.workspace ?? ""}`,
       extensions: [...options.extensions.map((_, index) => `${base}/extension/${index}`), `${base}/folder`],
       isTrusted: options.isTrusted ?? true,
-      open: query.getAll("open").concat(options.open ?? []),
+      open: (options.open ?? []).map((path) => `/${options.name}${path}`),
       webviews: `http://{{uuid}}.localhost:${port}/${secret}/code/out/vs/workbench/contrib/webview/browser/pre/`,
       ...(options.settings ? { settings: options.settings } : {}),
       ...(options.tests && !isPlain ? { tests: `${base}/tests/index.js` } : {}),

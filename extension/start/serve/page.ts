@@ -2,8 +2,8 @@
 export interface PageSettings {
   /** Origin and secret path under which everything is found, without a slash at the end. */
   readonly base: string;
-  /** Scheme and authority of the folder's files. */
-  readonly folder: string;
+  /** Scheme of the folder's files. */
+  readonly scheme: string;
   /** Path of the workspace: a folder, or a `.code-workspace` file. */
   readonly workspace: string;
   readonly extensions: readonly string[];
@@ -64,11 +64,11 @@ require.config({ baseUrl: options.base + "/code/out", recordStats: true, paths }
 
 const starting = `
 require(["vs/workbench/workbench.web.main", "vs/base/common/uri"], ({ create }, { URI }) => {
-  const file = (path) => URI.parse(options.folder).with({ path });
+  const file = (path) => URI.from({ scheme: options.scheme, path });
   const at = (path) => (path.endsWith(".code-workspace") ? { workspaceUri: file(path) } : { folderUri: file(path) });
   const open = async (workspace) => {
     const chosen = workspace && (workspace.workspaceUri ?? workspace.folderUri);
-    if (!chosen || chosen.scheme !== URI.parse(options.folder).scheme) return false;
+    if (!chosen || chosen.scheme !== options.scheme) return false;
     location.search = "?workspace=" + encodeURIComponent(chosen.path);
     return true;
   };

@@ -15,7 +15,11 @@ const isFolder = 2;
  * Nothing outside the folder is reached, also not by way of a link.
  */
 export class WorkspaceFiles {
-  constructor(private readonly root: string) {}
+  /** Every path begins with the folder's name, so that the editor has something to call it by. */
+  constructor(
+    private readonly root: string,
+    private readonly name: string,
+  ) {}
 
   /** Answers one request; `path` is decoded and begins with a slash. */
   async answer(request: IncomingMessage, response: ServerResponse, path: string, query: URLSearchParams) {
@@ -39,7 +43,9 @@ export class WorkspaceFiles {
   }
 
   private async locate(path: string): Promise<string> {
-    const file = inside(this.root, path);
+    const [, name, ...below] = path.split("/");
+    if (name !== this.name && path !== "/") throw refused("ENOENT", `There is only ${this.name} here`);
+    const file = inside(this.root, below.join("/"));
     if (file === undefined) throw refused("EACCES", "This path leads out of the folder");
     const existing = await nearestExisting(file);
     const [real, root] = await Promise.all([realpath(existing), realpath(this.root)]);
@@ -73,7 +79,7 @@ export class WorkspaceFiles {
     response.write(":\n\n");
     const watcher = watch(this.root, { recursive: true }, (event, name) => {
       if (name === null) return;
-      const notice: FileNotice = [event, `/${name.split(sep).join("/")}`];
+      const notice: FileNotice = [event, ["", this.name, ...name.split(sep)].join("/")];
       response.write(`data: ${JSON.stringify(notice)}\n\n`);
     });
     watcher.on("error", () => response.end());
