@@ -9,6 +9,7 @@ import { notices } from "../../language-server/src/assessment/notices.js";
 import { createChunkParser } from "../../language-server/src/language/parser-module.js";
 import { SourceFile } from "../../language-server/src/language/source-file.js";
 import { designOf, jsonOf, lengthen, spoil } from "./design.js";
+import { reportIsolation } from "./isolation.js";
 import { Session } from "./session.js";
 import { digits, median, quantile, timed } from "./statistics.js";
 
@@ -208,3 +209,4 @@ function print(rows: readonly (readonly string[])[]): void {
 }
 
 await main();
+reportIsolation();

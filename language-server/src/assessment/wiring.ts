@@ -5,7 +5,21 @@ import type { Problem } from "../design/model.js";
 import type { Item, Run } from "../design/things.js";
 
 /** Kinds that are nothing unless wired. Boards, supplies and batteries may stand alone in a design half written. */
-const wiredKinds = new Set(["string", "isolator", "fuse", "spd", "meter", "combiner"]);
+const wiredKinds = new Set([
+  "string",
+  "isolator",
+  "fuse",
+  "breaker",
+  "rcd",
+  "rcbo",
+  "spd",
+  "meter",
+  "combiner",
+  "changeover",
+  "terminal-block",
+]);
+/** Wiring of these carries no source, and is none the worse for it. */
+const earthKinds = new Set(["earthing", "electrode"]);
 
 /** What is wrong with how things are joined, whatever they are rated for. */
 export function wiringProblems(design: Design, circuit: Circuit): Problem[] {
@@ -33,9 +47,14 @@ function terminalName(run: Run): string {
 function isWired(item: Item, circuit: Circuit): boolean {
   for (const name of item.row?.terminals ?? []) {
     const terminal = circuit.terminals.get(name === "" ? item.id : `${item.id}.${name}`);
-    if (terminal?.links.some((link) => link.by.is === "run")) return true;
+    if (terminal?.links.some(({ by }) => by.is === "run" || outermost(by) !== outermost(item))) return true;
   }
   return item.children.some((child) => isWired(child, circuit));
+}
+
+/** A joint by something else's inside is a way that `serves` it. */
+function outermost(item: Item): Item {
+  return item.parent ? outermost(item.parent) : item;
 }
 
 function unwired(item: Item): Problem {
@@ -53,8 +72,8 @@ function deadLoops(design: Design, circuit: Circuit): Problem[] {
   const queue: Terminal[] = [];
   for (const terminal of circuit.terminals.values()) {
     const { item } = terminal;
-    // An inverter's ports and a board's ways are fed from inside, which this circuit does not join.
-    if (item.row?.source || item.parent || item.kind === "board") queue.push(terminal);
+    // An inverter's ports are fed from inside; a board may stand in a design whose supply is not written yet.
+    if (item.row?.source || item.parent || item.kind === "board" || earthKinds.has(item.kind)) queue.push(terminal);
   }
   for (let terminal = queue.pop(); terminal; terminal = queue.pop()) {
     if (fed.has(terminal)) continue;

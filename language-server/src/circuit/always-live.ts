@@ -19,21 +19,34 @@ export function liveWhateverIsOpened(circuit: Circuit): ReadonlyMap<Terminal, re
 
 const memory = new WeakMap<Circuit, ReadonlyMap<Terminal, readonly Arrival[]>>();
 
-function trace(circuit: Circuit): Map<Terminal, Arrival[]> {
+function trace(circuit: Circuit): Map<Terminal, readonly Arrival[]> {
   const open = openingDevices(circuit);
   // One that opens has no position left; only those that do not open matter.
   const changeovers = changeoversOf(circuit).filter((changeover) => !open.has(changeover));
-  const found = new Map<Terminal, Arrival[]>();
+  const found = new Map<Terminal, readonly Arrival[]>();
   for (const positions of allPositions(changeovers)) {
     const { arrivals } = traceLive(circuit, { light: "day", supply: "grid", open, positions });
+    // Terminals that conductors join share one list, which is gone through once.
+    const lasting = new Map<readonly Arrival[], readonly Arrival[]>();
     for (const [terminal, all] of arrivals) {
-      const own = found.get(terminal) ?? [];
-      for (const arrival of all)
-        if (arrival.through !== "stored" && !own.some(({ source }) => source === arrival.source)) own.push(arrival);
-      if (own.length > 0) found.set(terminal, own);
+      let own = lasting.get(all);
+      if (!own) {
+        own = all.filter(({ through }) => through !== "stored");
+        lasting.set(all, own);
+      }
+      const before = found.get(terminal);
+      if (own.length > 0) found.set(terminal, before ? bySource([...before, ...own]) : own);
     }
   }
   return found;
+}
+
+/** Each source once; what an inverter would end by itself gives way to what nothing ends. */
+function bySource(arrivals: readonly Arrival[]): Arrival[] {
+  const found = new Map<Arrival["source"], Arrival>();
+  for (const arrival of arrivals)
+    if (!found.has(arrival.source) || !arrival.untilDisconnects) found.set(arrival.source, arrival);
+  return [...found.values()];
 }
 
 export function changeoversOf(circuit: Circuit): Item[] {

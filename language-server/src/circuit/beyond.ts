@@ -75,3 +75,15 @@ export function beyond(tree: FeedTree, start: Terminal): Beyond {
 function isPassed(item: Item, start: Terminal): boolean {
   return item !== start.item && item.kind !== "board" && item.row?.through !== undefined;
 }
+
+/** Adds what lies beyond to a view, found only when somebody asks: most rules never do. */
+export function lazily<View extends object>(view: View, find: () => Beyond): View & { readonly beyond: Beyond } {
+  let found: Beyond | undefined;
+  return Object.defineProperty(view, "beyond", {
+    enumerable: true,
+    get: () => {
+      found ??= find();
+      return found;
+    },
+  }) as View & { readonly beyond: Beyond };
+}

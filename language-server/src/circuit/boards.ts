@@ -1,8 +1,9 @@
 import type { Design } from "../design/design.js";
 import type { Item } from "../design/things.js";
-import { beyond } from "./beyond.js";
+import { beyond, lazily } from "./beyond.js";
 import { type Circuit, type Terminal, terminalOf } from "./circuit.js";
 import { type FeedTree, pathTo } from "./feed.js";
+import type { FeedTrees } from "./feed-trees.js";
 import { isBeforeBar } from "./inside.js";
 import type { Beyond, BoardCircuit, BoardView, Feed } from "./plant.js";
 
@@ -18,7 +19,7 @@ const nothing: Beyond = {
 };
 
 /** A board with its ways, each with what it feeds. */
-export function boardView(board: Item, design: Design, circuit: Circuit, trees: readonly FeedTree[]): BoardView {
+export function boardView(board: Item, design: Design, circuit: Circuit, trees: FeedTrees): BoardView {
   const rcds: Item[] = [];
   const circuits: BoardCircuit[] = [];
   const addWays = (items: readonly Item[], through: readonly Item[]): void => {
@@ -50,32 +51,32 @@ function boardCircuit(
   rcds: readonly Item[],
   design: Design,
   circuit: Circuit,
-  trees: readonly FeedTree[],
+  trees: FeedTrees,
 ): BoardCircuit {
   const out = terminalOf(circuit, device, "out");
   const { way, serves } = device.declaration;
-  return {
+  const view = {
     board,
     way: way?.value,
     device,
     rcds,
     serves: design.serves.get(device),
     servesText: serves && "kind" in serves ? serves.value : undefined,
-    beyond: out ? fedFromWay(device, out, trees) : nothing,
   };
+  return lazily(view, () => (out ? fedFromWay(device, out, trees) : nothing));
 }
 
 /** What hangs on a way, seen from a tree that arrives there through the bar; without one, nothing can be told. */
-function fedFromWay(device: Item, out: Terminal, trees: readonly FeedTree[]): Beyond {
-  for (const tree of trees) if (tree.arriving.get(out)?.by === device) return beyond(tree, out);
+function fedFromWay(device: Item, out: Terminal, trees: FeedTrees): Beyond {
+  for (const tree of trees.reaching(out)) if (tree.arriving.get(out)?.by === device) return beyond(tree, out);
   return nothing;
 }
 
 /** Sources that reach a board's bar through its incoming terminal, the supply first. */
-function feedsInto(entry: Terminal | undefined, bar: Terminal | undefined, trees: readonly FeedTree[]): Feed[] {
+function feedsInto(entry: Terminal | undefined, bar: Terminal | undefined, trees: FeedTrees): Feed[] {
   if (!entry || !bar) return [];
   const feeds: Feed[] = [];
-  for (const tree of trees) {
+  for (const tree of trees.reaching(bar)) {
     const path = pathTo(tree, bar);
     if (!path?.hops.some(({ from, to }) => from === entry || to === entry)) continue;
     feeds.push({ source: sourceItem(tree.root), root: tree.root, mode: modeOf(tree, bar), path });

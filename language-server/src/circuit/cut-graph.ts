@@ -1,7 +1,8 @@
 import { flagOf } from "../design/facts.js";
 import type { Item } from "../design/things.js";
 import type { Circuit, Link, Source, Terminal } from "./circuit.js";
-import { isInPosition, type Situation } from "./modes.js";
+import type { Situation } from "./modes.js";
+import { isStanding } from "./pieces.js";
 import { whyIneffective } from "./systems.js";
 import type { CutGraph } from "./vertex-cuts.js";
 
@@ -34,18 +35,17 @@ export function isolationGraph(
 ): IsolationGraph {
   const opening = openingDevices(circuit);
   const situation = { light: "day", supply: "grid", positions } as const;
-  const isThere = ({ by, position }: Link): boolean =>
-    position === undefined || by.is === "run" || isInPosition(by, position, situation);
+  const isThere = (link: Link): boolean => isStanding(link, situation);
 
-  const pieces = new Pieces();
-  for (const link of circuit.links) if (isThere(link) && !opensFor(link, opening)) pieces.join(link.a, link.b);
+  const joined = new Joined();
+  for (const link of circuit.links) if (isThere(link) && !opensFor(link, opening)) joined.join(link.a, link.b);
 
   const vertices = new Vertices();
   const from = vertices.add();
   const to = vertices.add();
   const pieceVertex = new Map<Terminal, number>();
   const at = (terminal: Terminal): number => {
-    const root = pieces.rootOf(terminal);
+    const root = joined.rootOf(terminal);
     let vertex = pieceVertex.get(root);
     if (vertex === undefined) {
       vertex = vertices.add();
@@ -121,7 +121,7 @@ class Vertices {
 }
 
 /** Terminals that nothing can part, as disjoint sets. */
-class Pieces {
+class Joined {
   private readonly parents = new Map<Terminal, Terminal>();
 
   rootOf(terminal: Terminal): Terminal {

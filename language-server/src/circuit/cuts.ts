@@ -4,7 +4,7 @@ import { changeoversOf, liveWhateverIsOpened, type StaysLive } from "./always-li
 import { boundaryOf, type Parting } from "./boundary.js";
 import { type Circuit, type Source, type Terminal, terminalOf, terminalsOf } from "./circuit.js";
 import { isolationGraph } from "./cut-graph.js";
-import { traceLive } from "./live.js";
+import { traceStored } from "./live.js";
 import { allPositions, type Situation } from "./modes.js";
 import type { Ineffective } from "./poles.js";
 import { whyIneffective } from "./systems.js";
@@ -143,11 +143,10 @@ function isInside(smaller: ReadonlySet<Item>, larger: ReadonlySet<Item>): boolea
 }
 
 function waitsOf(circuit: Circuit, terminals: readonly Terminal[], cut: readonly Item[]): Isolation["waits"] {
-  const { arrivals } = traceLive(circuit, { light: "day", supply: "grid", open: new Set(cut) });
+  const charge = traceStored(circuit, { light: "day", supply: "grid", open: new Set(cut) });
   const waits = new Map<Item, Given | undefined>();
   for (const terminal of terminals)
-    for (const { through, source, wait } of arrivals.get(terminal) ?? [])
-      if (through === "stored") waits.set(source.item, wait);
+    for (const { source, wait } of charge.get(terminal) ?? []) waits.set(source.item, wait);
   return [...waits].map(([inverter, wait]) => ({ inverter, wait }));
 }
 

@@ -1,8 +1,9 @@
 import { flagOf, given, wordOf } from "../design/facts.js";
 import type { Item } from "../design/things.js";
 import type { Given } from "../physics/figure.js";
-import { type Circuit, type Converter, type Link, otherEnd, type Source, type Terminal } from "./circuit.js";
-import { isInPosition, type Situation } from "./modes.js";
+import { type Circuit, otherEnd, type Source, type Terminal, terminalsOf } from "./circuit.js";
+import type { Situation } from "./modes.js";
+import { isStanding, Pieces } from "./pieces.js";
 import type { Ineffective } from "./poles.js";
 import { whyIneffective } from "./systems.js";
 
@@ -42,42 +43,79 @@ export interface LiveTrace {
  * plugs in, the charge of long cables, and whether a device is really open. The result is as true as the text.
  */
 export function traceLive(circuit: Circuit, situation: Situation): LiveTrace {
-  const faulty: Ineffective[] = [];
+  const { pieces, ineffective } = piecesFor(circuit, situation);
+  const tracer = new Tracer(circuit, situation, pieces);
+  const atPiece = new Map<number, Arrival[]>();
+  for (const source of circuit.sources)
+    for (const [piece, step] of tracer.trace(source)) push(atPiece, piece, { source, ...step });
+  const arrivals = new Map<Terminal, Arrival[]>();
+  for (const [piece, own] of atPiece) for (const terminal of pieces.members(piece)) arrivals.set(terminal, own);
+  for (const [terminal, charge] of storedCharge(circuit, pieces)) {
+    const own = arrivals.get(terminal);
+    arrivals.set(terminal, own ? [...own, ...charge] : charge);
+  }
+  return { situation, ineffective, arrivals };
+}
+
+/** What the capacitors of inverters still hold with some devices open: at every port, and along their d.c. conductors. */
+export function traceStored(circuit: Circuit, situation: Situation): ReadonlyMap<Terminal, readonly Arrival[]> {
+  return storedCharge(circuit, piecesFor(circuit, situation).pieces);
+}
+
+function piecesFor(circuit: Circuit, situation: Situation): { pieces: Pieces; ineffective: Ineffective[] } {
+  const ineffective: Ineffective[] = [];
   const open = new Set<Item>();
   for (const device of situation.open) {
     const why = whyNotOpen(circuit, device);
-    if (why) faulty.push(why);
+    if (why) ineffective.push(why);
     else open.add(device);
   }
-  const arrivals = new Map<Terminal, Arrival[]>();
-  const tracer = new Tracer(circuit, { ...situation, open }, arrivals);
-  for (const source of circuit.sources) tracer.trace(source);
-  for (const converter of circuit.converters) tracer.traceStored(converter);
-  return { situation, ineffective: faulty, arrivals };
+  return { pieces: new Pieces(circuit, { ...situation, open }), ineffective };
 }
 
 function whyNotOpen(circuit: Circuit, device: Item): Ineffective | undefined {
   const canOpen =
     device.kind === "inverter"
       ? flagOf(device, "built-in-dc-isolator") === true
-      : circuit.links.some((link) => link.opens && link.by === device);
+      : terminalsOf(circuit, device).some(({ links }) => links.some((link) => link.opens && link.by === device));
   return canOpen ? whyIneffective(circuit, device) : { device, why: `a ${device.kind} has nothing to open` };
+}
+
+function storedCharge(circuit: Circuit, pieces: Pieces): Map<Terminal, Arrival[]> {
+  const found = new Map<Terminal, Arrival[]>();
+  for (const { inverter, ports } of circuit.converters) {
+    const [first] = ports;
+    if (!first) continue;
+    const wait = given(inverter, "discharge-wait");
+    const source: Source = {
+      id: `${inverter.id} capacitors`,
+      kind: "stored",
+      item: inverter,
+      terminal: first.terminal,
+    };
+    const charge: Arrival = { source, through: "stored", inverters: [inverter], ...(wait && { wait }) };
+    const reached = new Set<Terminal>();
+    for (const { terminal, kind } of ports) {
+      const isDc = kind === "tracker" || kind === "battery";
+      for (const other of isDc ? pieces.members(pieces.of(terminal)) : [terminal]) reached.add(other);
+    }
+    for (const terminal of reached) push(found, terminal, charge);
+  }
+  return found;
 }
 
 type Step = Omit<Arrival, "source">;
 
+/** Follows one source after another from piece to piece. */
 class Tracer {
-  private readonly converterOf = new Map<Terminal, Converter>();
   /** Terminals where something that runs without the grid stands in for it. */
   private readonly formed: ReadonlySet<Terminal>;
 
   constructor(
     private readonly circuit: Circuit,
     private readonly situation: Situation,
-    private readonly arrivals: Map<Terminal, Arrival[]>,
+    private readonly pieces: Pieces,
   ) {
-    for (const converter of circuit.converters)
-      for (const { terminal } of converter.ports) this.converterOf.set(terminal, converter);
     this.formed = situation.supply === "island" ? this.formedInIsland() : new Set();
   }
 
@@ -89,7 +127,7 @@ class Tracer {
     for (const { ports } of this.circuit.converters)
       for (const { kind, terminal } of ports) if (kind === "backup") reached.add(terminal);
     for (const terminal of reached)
-      for (const link of terminal.links) if (this.isStanding(link)) reached.add(otherEnd(link, terminal));
+      for (const link of terminal.links) if (isStanding(link, this.situation)) reached.add(otherEnd(link, terminal));
     return reached;
   }
 
@@ -110,94 +148,53 @@ class Tracer {
     }
   }
 
-  /** Conductors first, then inverter by inverter; what only comes while an inverter has not disconnected, last. */
-  trace(source: Source): void {
+  /** Inverter by inverter from the source; what only comes while an inverter has not disconnected, last. */
+  trace(source: Source): ReadonlyMap<number, Step> {
+    const seen = new Map<number, Step>();
     const start = this.beginning(source);
-    if (!start) return;
-    const seen = new Map<Terminal, Step>();
-    let front: [Terminal, Step][] = [[source.terminal, { through: "conductor", inverters: [], ...start }]];
-    let later: [Terminal, Step][] = [];
+    if (!start) return seen;
+    let front: [number, Step][] = [
+      [this.pieces.of(source.terminal), { through: "conductor", inverters: [], ...start }],
+    ];
+    let later: [number, Step][] = [];
     while (front.length > 0 || later.length > 0) {
       if (front.length === 0) [front, later] = [later, []];
-      const reached = this.alongConductors(front, seen);
+      const reached: [number, Step][] = [];
+      for (const [piece, step] of front) {
+        if (seen.has(piece)) continue;
+        seen.set(piece, step);
+        reached.push([piece, step]);
+      }
       front = [];
       // A supply that may return has not done so: it charges nothing and passes no inverter yet.
       if (start.mayReturn) break;
-      for (const [terminal, step] of reached) this.acrossInverter(terminal, step, seen, front, later);
+      for (const [piece, step] of reached) this.acrossInverters(piece, step, seen, front, later);
     }
-    for (const [terminal, step] of seen) this.add(terminal, { source, ...step });
+    return seen;
   }
 
-  /** What an inverter's capacitors hold: at every port, and along the conductors of its d.c. side. */
-  traceStored({ inverter, ports }: Converter): void {
-    const wait = given(inverter, "discharge-wait");
-    const step: Step = { through: "stored", inverters: [inverter], ...(wait && { wait }) };
-    const seen = new Map<Terminal, Step>();
-    for (const { terminal, kind } of ports) {
-      if (kind === "tracker" || kind === "battery") this.alongConductors([[terminal, step]], seen);
-      else seen.set(terminal, step);
-    }
-    const [first] = ports;
-    if (!first) return;
-    const source: Source = {
-      id: `${inverter.id} capacitors`,
-      kind: "stored",
-      item: inverter,
-      terminal: first.terminal,
-    };
-    for (const [terminal, how] of seen) this.add(terminal, { source, ...how });
-  }
-
-  private alongConductors(front: readonly [Terminal, Step][], seen: Map<Terminal, Step>): [Terminal, Step][] {
-    const reached: [Terminal, Step][] = [];
-    const enter = (terminal: Terminal, step: Step): void => {
-      if (seen.has(terminal)) return;
-      seen.set(terminal, step);
-      reached.push([terminal, step]);
-    };
-    for (const [terminal, step] of front) enter(terminal, step);
-    for (const [terminal, step] of reached)
-      for (const link of terminal.links) if (this.isClosed(link)) enter(otherEnd(link, terminal), step);
-    return reached;
-  }
-
-  private acrossInverter(
-    from: Terminal,
+  private acrossInverters(
+    from: number,
     step: Step,
-    seen: ReadonlyMap<Terminal, Step>,
-    front: [Terminal, Step][],
-    later: [Terminal, Step][],
+    seen: ReadonlyMap<number, Step>,
+    front: [number, Step][],
+    later: [number, Step][],
   ): void {
-    const converter = this.converterOf.get(from);
-    if (!converter || !this.passes(converter, from)) return;
-    const { inverter } = converter;
-    const next: Step = { ...step, through: "converter", inverters: [...step.inverters, inverter] };
-    for (const { terminal } of converter.ports) {
-      if (seen.has(terminal) || !this.passes(converter, terminal)) continue;
-      if (terminal.item.kind !== "ac") (step.untilDisconnects ? later : front).push([terminal, next]);
-      else if (this.situation.supply === "grid" || this.formed.has(terminal))
-        later.push([terminal, { ...next, untilDisconnects: step.untilDisconnects ?? inverter }]);
+    for (const { inverter, ports } of this.pieces.convertersAt(from)) {
+      const next: Step = { ...step, through: "converter", inverters: [...step.inverters, inverter] };
+      for (const { kind, terminal } of ports) {
+        const piece = this.pieces.of(terminal);
+        if (seen.has(piece) || !this.pieces.passes(inverter, kind)) continue;
+        if (kind !== "ac") (step.untilDisconnects ? later : front).push([piece, next]);
+        else if (this.situation.supply === "grid" || this.formed.has(terminal))
+          later.push([piece, { ...next, untilDisconnects: step.untilDisconnects ?? inverter }]);
+      }
     }
   }
+}
 
-  /** An inverter's own d.c. isolator lies between its tracker terminals and its inside. */
-  private passes({ inverter }: Converter, port: Terminal): boolean {
-    return !(port.item.kind === "tracker" && this.situation.open.has(inverter));
-  }
-
-  private isClosed(link: Link): boolean {
-    const isOpen = link.opens && link.by.is === "item" && this.situation.open.has(link.by);
-    return !isOpen && this.isStanding(link);
-  }
-
-  /** A changeover joins only in the position in which it stands. */
-  private isStanding({ by, position }: Link): boolean {
-    return position === undefined || by.is === "run" || isInPosition(by, position, this.situation);
-  }
-
-  private add(terminal: Terminal, arrival: Arrival): void {
-    const own = this.arrivals.get(terminal);
-    if (own) own.push(arrival);
-    else this.arrivals.set(terminal, [arrival]);
-  }
+function push<Key, Value>(map: Map<Key, Value[]>, key: Key, value: Value): void {
+  const own = map.get(key);
+  if (own) own.push(value);
+  else map.set(key, [value]);
 }

@@ -2,8 +2,9 @@ import type { Design } from "../design/design.js";
 import { textOf, wordOf } from "../design/facts.js";
 import type { Item } from "../design/things.js";
 import { fedThrough } from "./beyond.js";
-import { type Circuit, type Converter, type Terminal, terminalOf } from "./circuit.js";
+import { type Circuit, type Terminal, terminalOf } from "./circuit.js";
 import { type FeedTree, feedTree, isProtective, openingOn, type Path, pathTo, protectionOn, reversed } from "./feed.js";
+import type { FeedTrees } from "./feed-trees.js";
 import type {
   AcSurgeTap,
   BackupConnection,
@@ -18,13 +19,11 @@ import type {
 export function gridConnection(
   port: Item,
   terminal: Terminal,
-  trees: readonly FeedTree[],
+  trees: FeedTrees,
   ways: ReadonlyMap<Item, BoardCircuit>,
 ): GridConnection {
-  const down = trees
-    .filter(({ root }) => root.item.kind === "supply")
-    .map((tree) => pathTo(tree, terminal))
-    .find((path) => path !== undefined);
+  const tree = trees.reaching(terminal).find(({ root }) => root.item.kind === "supply");
+  const down = tree && pathTo(tree, terminal);
   if (!down) return { port, isolators: [] };
   const toSupply = reversed(down);
   const circuit = landingCircuit(toSupply, ways);
@@ -47,29 +46,32 @@ function landingCircuit(toSupply: Path, ways: ReadonlyMap<Item, BoardCircuit>): 
 }
 
 /** What goes on without the grid: everything that a backup port reaches with the changeovers thrown. */
-export function backupConnection(port: Item, tree: FeedTree, boards: readonly BoardView[]): BackupConnection {
-  const items = new Set(tree.order.map(({ item }) => item));
-  const out = new Set(tree.order.filter(({ name }) => name === "out").map(({ item }) => item));
+export function backupConnection(
+  port: Item,
+  tree: FeedTree,
+  boards: ReadonlyMap<Item, BoardView>,
+  ways: ReadonlyMap<Item, BoardCircuit>,
+): BackupConnection {
+  const items = [...new Set(tree.order.map(({ item }) => item))];
+  const fed = new Set(tree.order.flatMap(({ name, item }) => (name === "out" ? [item] : [])));
+  const isFedFromHere = (board: Item): boolean =>
+    boards.get(board)?.feeds.some(({ root }) => root === tree.root) === true;
   return {
     port,
-    boards: boards.filter(({ feeds }) => feeds.some(({ root }) => root === tree.root)).map(({ item }) => item),
-    circuits: boards.flatMap(({ circuits }) => circuits.filter(({ device }) => out.has(device))),
-    loads: [...items].filter(({ kind }) => kind === "load"),
-    changeovers: [...items].filter(({ kind }) => kind === "changeover"),
+    boards: items.filter((item) => item.kind === "board" && isFedFromHere(item)),
+    circuits: items.flatMap((item) => (fed.has(item) ? (ways.get(item) ?? []) : [])),
+    loads: items.filter(({ kind }) => kind === "load"),
+    changeovers: items.filter(({ kind }) => kind === "changeover"),
   };
 }
 
 /** A battery with the way from its cells to the inverter's battery port. */
-export function batteryView(battery: Item, circuit: Circuit, converters: readonly Converter[]): BatteryView {
+export function batteryView(battery: Item, circuit: Circuit): BatteryView {
   const cells = terminalOf(circuit, battery, "cells");
   const tree = cells && feedTree(cells);
-  for (const { ports } of converters) {
-    for (const { kind, terminal } of ports) {
-      const path = kind === "battery" && tree ? pathTo(tree, terminal) : undefined;
-      if (path)
-        return { battery, port: terminal.item, path, isolators: openingOn(path), protection: protectionOn(path) };
-    }
-  }
+  const port = tree?.order.find(({ item }) => item.kind === "battery" && item.parent?.kind === "inverter");
+  const path = tree && port && pathTo(tree, port);
+  if (path) return { battery, port: port.item, path, isolators: openingOn(path), protection: protectionOn(path) };
   return {
     battery,
     isolators: battery.children.filter((child) => child.row?.through === "opens"),
@@ -77,8 +79,8 @@ export function batteryView(battery: Item, circuit: Circuit, converters: readonl
   };
 }
 
-export function acSurgeTap(spd: Item, terminal: Terminal, trees: readonly FeedTree[]): AcSurgeTap {
-  for (const tree of trees) {
+export function acSurgeTap(spd: Item, terminal: Terminal, trees: FeedTrees): AcSurgeTap {
+  for (const tree of trees.reaching(terminal)) {
     const path = pathTo(tree, terminal);
     if (!path) continue;
     const last = path.hops[path.hops.length - 1]?.by;
@@ -88,14 +90,14 @@ export function acSurgeTap(spd: Item, terminal: Terminal, trees: readonly FeedTr
 }
 
 /** A current transformer, and what it cannot see: consumers and units fed without passing the run it is clipped on. */
-export function transformerView(transformer: Item, design: Design, trees: readonly FeedTree[]): TransformerView {
+export function transformerView(transformer: Item, design: Design, trees: FeedTrees): TransformerView {
   const named = wordOf(transformer, "around") ?? textOf(transformer, "around");
   const run = design.runs.find(({ id }) => id === named);
   const reader = wordOf(transformer, "read-by");
   const resolved = reader === undefined ? undefined : design.names.resolve({ path: reader.split(".") });
   const readBy = resolved?.is === "item" ? resolved.item : undefined;
   const unseen: Item[] = [];
-  for (const tree of trees) {
+  for (const tree of trees.all) {
     if (!run || tree.root.item.kind !== "supply") continue;
     const hop = [...tree.arriving.values()].find(({ by }) => by === run);
     if (!hop) continue;

@@ -2,8 +2,8 @@ import type { Design } from "../design/design.js";
 import type { Item } from "../design/things.js";
 import { boardView } from "./boards.js";
 import type { Circuit, Converter, Terminal } from "./circuit.js";
-import type { FeedTree } from "./feed.js";
-import { feedTrees, linesOf } from "./lines.js";
+import { FeedTrees } from "./feed-trees.js";
+import { linesOf } from "./lines.js";
 import { allOfKind, anchorOf } from "./loose.js";
 import { neutralEarthLinks } from "./neutral-earth.js";
 import type { BatteryView, BoardCircuit, BoardView, GeneratorView, InverterView, Plant } from "./plant.js";
@@ -14,98 +14,127 @@ import { regions } from "./regions.js";
 /** Kinds that make a piece of wiring a plant; a string on its own is none. */
 const plantKinds = ["supply", "board", "inverter", "battery", "generator", "changeover"] as const;
 
+/** What all plants of a design share. */
+interface Shared {
+  readonly design: Design;
+  readonly circuit: Circuit;
+  readonly converters: ReadonlyMap<Item, Converter>;
+  readonly earthing?: Item;
+  readonly electrodes: readonly Item[];
+}
+
 /** The plants of a design, each independent of the others, in the order of the text. */
 export function plants(design: Design, circuit: Circuit): Plant[] {
-  const found: Plant[] = [];
+  const shared: Shared = {
+    design,
+    circuit,
+    converters: new Map(circuit.converters.map((converter) => [converter.inverter, converter])),
+    earthing: design.items.find(({ kind }) => kind === "earthing"),
+    electrodes: design.items.filter(({ kind }) => kind === "electrode"),
+  };
   const pointers = [...allOfKind(design.items, "link"), ...allOfKind(design.items, "ct")];
   const anchors = new Map(pointers.map((item) => [item, anchorOf(item, design)]));
+  const found: Plant[] = [];
   for (const region of regions(circuit)) {
-    const items = itemsOf(region);
-    if (!plantKinds.some((kind) => items.of(kind).length > 0)) continue;
+    const members = new Members(region);
+    if (!plantKinds.some((kind) => members.of(kind).length > 0)) continue;
     const isFirst = found.length === 0;
     const here = pointers.filter((item) => {
       const anchor = anchors.get(item);
-      return anchor ? items.all.has(anchor) : isFirst;
+      return anchor ? members.has(anchor) : isFirst;
     });
-    found.push(plantOf(region, items, here, design, circuit));
+    found.push(plantOf(region, members, here, shared));
   }
   return found;
 }
 
-interface Members {
-  readonly all: ReadonlySet<Item>;
-  of(kind: string): Item[];
-}
-
 /** Items with a terminal in a region, and the inverters whose ports are there. */
-function itemsOf(region: readonly Terminal[]): Members {
-  const all = new Set<Item>();
-  for (const { item, name } of region) {
-    // Earth bars are joined to nothing that feeds; the board is where its bar is.
-    if (name === "earth") continue;
-    if (item.parent?.kind === "inverter") all.add(item.parent);
-    all.add(item);
+class Members {
+  private readonly all = new Set<Item>();
+  private readonly byKind = new Map<string, Item[]>();
+
+  constructor(region: readonly Terminal[]) {
+    for (const { item, name } of region) {
+      // Earth bars are joined to nothing that feeds; the board is where its bar is.
+      if (name === "earth") continue;
+      const isPort = item.parent?.kind === "inverter";
+      if (isPort) {
+        this.all.add(item);
+        this.add(item.parent!);
+      } else this.add(item);
+    }
   }
-  const isPort = (item: Item): boolean => item.parent?.kind === "inverter";
-  return { all, of: (kind) => [...all].filter((item) => item.kind === kind && !isPort(item)) };
+  has(item: Item): boolean {
+    return this.all.has(item);
+  }
+  /** Items of a kind; a battery port is no battery. */
+  of(kind: string): readonly Item[] {
+    return this.byKind.get(kind) ?? [];
+  }
+  private add(item: Item): void {
+    if (this.all.has(item)) return;
+    this.all.add(item);
+    const same = this.byKind.get(item.kind);
+    if (same) same.push(item);
+    else this.byKind.set(item.kind, [item]);
+  }
 }
 
-function plantOf(
-  region: readonly Terminal[],
-  items: Members,
-  pointers: readonly Item[],
-  design: Design,
-  circuit: Circuit,
-): Plant {
-  const converters = circuit.converters.filter(({ inverter }) => items.all.has(inverter));
-  const supplies = items.of("supply");
-  const trees = feedTrees(region);
-  const boards = items.of("board").map((board) => boardView(board, design, circuit, trees));
-  const ways = new Map(boards.flatMap(({ circuits }) => circuits.map((way) => [way.device, way] as const)));
-  const batteries = items.of("battery").map((battery) => batteryView(battery, circuit, converters));
-  const inverters = converters.map((converter) => inverterView(converter, trees, boards, ways, batteries));
+function plantOf(region: readonly Terminal[], members: Members, pointers: readonly Item[], shared: Shared): Plant {
+  const { design, circuit } = shared;
+  const trees = new FeedTrees(region);
+  const boards = new Map(members.of("board").map((board) => [board, boardView(board, design, circuit, trees)]));
+  const ways = new Map(
+    [...boards.values()].flatMap(({ circuits }) => circuits.map((way) => [way.device, way] as const)),
+  );
+  const batteries = members.of("battery").map((battery) => batteryView(battery, circuit));
+  const inverters = members.of("inverter").flatMap((inverter) => {
+    const converter = shared.converters.get(inverter);
+    return converter ? [inverterView(converter, trees, boards, ways, batteries)] : [];
+  });
   const links = pointers.filter(({ kind }) => kind === "link");
+  const supplies = members.of("supply");
   const plant: Omit<Plant, "signature"> = {
-    id: plantKinds.flatMap((kind) => items.of(kind))[0]?.id ?? "",
+    id: plantKinds.flatMap((kind) => members.of(kind))[0]?.id ?? "",
     supplies,
-    boards,
+    boards: [...boards.values()],
     inverters,
     batteries,
     generators: generatorViews(region, trees, ways),
-    changeovers: items.of("changeover"),
-    meters: items.of("meter"),
+    changeovers: members.of("changeover"),
+    meters: members.of("meter"),
     transformers: pointers
       .filter(({ kind }) => kind === "ct")
       .map((transformer) => transformerView(transformer, design, trees)),
     surge: region
-      .filter((terminal) => terminal.item.kind === "spd" && trees.some(({ arriving }) => arriving.has(terminal)))
+      .filter((terminal) => terminal.item.kind === "spd" && trees.reaching(terminal).length > 0)
       .map((terminal) => acSurgeTap(terminal.item, terminal, trees)),
-    lines: linesOf(trees, ways),
+    lines: linesOf(trees.all, ways),
     neutralEarth: neutralEarthLinks(links, supplies, inverters),
-    earthing: design.items.find(({ kind }) => kind === "earthing"),
-    electrodes: design.items.filter(({ kind }) => kind === "electrode"),
-    trees,
+    earthing: shared.earthing,
+    electrodes: shared.electrodes,
+    trees: trees.all,
   };
   return { ...plant, signature: plantSignature(plant, links) };
 }
 
 function inverterView(
   { inverter, ports }: Converter,
-  trees: readonly FeedTree[],
-  boards: readonly BoardView[],
+  trees: FeedTrees,
+  boards: ReadonlyMap<Item, BoardView>,
   ways: ReadonlyMap<Item, BoardCircuit>,
   batteries: readonly BatteryView[],
 ): InverterView {
   const portOf = (kind: string): Terminal | undefined => ports.find((port) => port.kind === kind)?.terminal;
   const grid = portOf("ac");
   const backup = portOf("backup");
-  const island = trees.find(({ root }) => root === backup);
+  const island = backup && trees.rootedAt(backup);
   const storage = portOf("battery")?.item;
   return {
     inverter,
     trackers: ports.filter(({ kind }) => kind === "tracker").map(({ terminal }) => terminal.item),
     grid: grid && gridConnection(grid.item, grid, trees, ways),
-    backup: backup && island && backupConnection(backup.item, island, boards),
+    backup: backup && island && backupConnection(backup.item, island, boards, ways),
     storage: storage && {
       port: storage,
       batteries: batteries.filter(({ port }) => port === storage).map(({ battery }) => battery),
@@ -115,7 +144,7 @@ function inverterView(
 
 function generatorViews(
   region: readonly Terminal[],
-  trees: readonly FeedTree[],
+  trees: FeedTrees,
   ways: ReadonlyMap<Item, BoardCircuit>,
 ): GeneratorView[] {
   return region

@@ -1,4 +1,5 @@
 import { itemOf, partOf, runOf } from "./made.js";
+import { checkNamedValues } from "./mentions.js";
 import type { DepartureDeclaration, ExpectationDeclaration, Fragment, Problem, ReadingDeclaration } from "./model.js";
 import { Names } from "./names.js";
 import { duplicateName, unusedPart, wrongKind } from "./naming-problems.js";
@@ -56,6 +57,7 @@ export function buildDesign(files: readonly SourceFile[]): Design {
   const items = buildItems(fragments, names, usedParts, problems);
   const runs = buildRuns(fragments, names, usedParts, problems);
   const serves = resolveServes(items, names, problems);
+  checkNamedValues(items, names, runs, problems);
   const readings = fragments.flatMap((fragment) => fragment.readings);
 
   if (items.length > 0)
