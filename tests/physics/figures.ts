@@ -19,3 +19,12 @@ export const wattsPerSquareMetre = (value: number, symbol = "G"): Given =>
   stated(symbol, value, "irradiance", "W/m2", symbol);
 export const ratio = (value: number, symbol = "f"): Given => stated(symbol, value, "ratio", "", symbol);
 export const count = (value: number, symbol = "n"): Given => counted(symbol, value, symbol);
+export const watts = (value: number, symbol = "P"): Given => stated(symbol, value, "power", "W", symbol);
+export const ohms = (value: number, symbol = "Z"): Given => stated(symbol, value, "resistance", "ohm", symbol);
+export const seconds = (value: number, symbol = "t"): Given => stated(symbol, value, "time", "s", symbol);
+export const milliamperes = (value: number, symbol = "IΔn"): Given =>
+  stated(symbol, value / 1000, "current", "mA", symbol);
+export const squareMillimetres = (value: number, symbol = "S"): Given =>
+  stated(symbol, value * 1e-6, "area", "mm2", symbol);
+export const millivoltsPerAmpereAndMetre = (value: number, symbol = "z"): Given =>
+  stated(symbol, value / 1000, "resistance-per-length", "mV/A/m", symbol);
