@@ -240,8 +240,13 @@ export class Client {
 
   /** Ends the session as an editor does; the exit code of the process. */
   async stop(): Promise<number | null> {
-    const ended = new Promise<number | null>((resolve) => this.child.once("exit", resolve));
     await this.connection.sendRequest("shutdown");
+    return this.leave();
+  }
+
+  /** Says that it is going, without asking the server to end in order. */
+  async leave(): Promise<number | null> {
+    const ended = new Promise<number | null>((resolve) => this.child.once("exit", resolve));
     await this.connection.sendNotification("exit");
     const code = await ended;
     this.dispose();

@@ -33,7 +33,17 @@ export class SunwrightDocumentBuilder extends DefaultDocumentBuilder {
   announce(uri: URI): void {
     const document = this.langiumDocuments.getDocument(uri);
     if (document) document.state = DocumentState.Changed;
+    // A file outside the folders of the workspace is first heard of when it is opened. Those within are found by
+    // then: adding one while the folders are being read would be in the way of that.
+    else void this.workspaceManager().ready.then(() => this.expect(uri));
     this.currentState = DocumentState.Changed;
+  }
+
+  private expect(uri: URI): void {
+    if (this.langiumDocuments.hasDocument(uri)) return;
+    const document = this.langiumDocumentFactory.fromModel({ $type: "INVALID" }, uri);
+    document.state = DocumentState.Changed;
+    this.langiumDocuments.addDocument(document);
   }
 
   protected override async buildDocuments(

@@ -28,7 +28,7 @@ export function startServer(
 ): void {
   const { shared } = createSunwrightServices({ connection, ...files }, editorModules);
   const editor = editorOf(shared);
-  const publisher = new Publisher(shared, connection);
+  const publisher = new Publisher(shared, connection, editor.positions.spelled);
 
   addDocumentUpdateHandler(connection, shared);
   addCompletionHandler(connection, shared);
@@ -58,8 +58,18 @@ export function startServer(
     void changedSettings(connection, change).then(refresh, (error) => report(editor, error));
   });
 
-  shared.workspace.TextDocuments.listen(connection);
+  shared.workspace.TextDocuments.listen(noting(connection, (uri) => editor.spell(uri)));
   connection.listen();
+}
+
+/** The connection, with a look at the address of each document that is opened. */
+function noting(connection: Connection, note: (uri: string) => void): Connection {
+  const onDidOpenTextDocument: Connection["onDidOpenTextDocument"] = (handler) =>
+    connection.onDidOpenTextDocument((params) => {
+      note(params.textDocument.uri);
+      return handler(params);
+    });
+  return Object.create(connection, { onDidOpenTextDocument: { value: onDidOpenTextDocument } });
 }
 
 /** The settings as the client has them at the start; none where it cannot be asked. */

@@ -25,8 +25,9 @@ export class DesignCodeActionProvider implements CodeActionProvider {
     const { positions } = this.editor;
     const edits: Record<string, TextEdit[]> = {};
     for (const change of changes) {
-      edits[change.uri] ??= [];
-      edits[change.uri]!.push({ range: positions.range(change), newText: change.text });
+      const { uri: file, range } = positions.location(change);
+      edits[file] ??= [];
+      edits[file].push({ range, newText: change.text });
     }
     const answered = shown.filter(
       ({ code, range }) => code === answers.id && positions.offset(uri, range.start) === answers.start,

@@ -1,3 +1,4 @@
+import { UriUtils } from "langium";
 import type { Connection } from "vscode-languageserver";
 import type { SunwrightSharedServices } from "../../language/module.js";
 import type { Settings } from "../diagnostics.js";
@@ -9,15 +10,26 @@ import { Positions } from "./positions.js";
 export class Editor {
   readonly view: WorkspaceView;
   readonly positions: Positions;
+  private readonly spellings = new Map<string, string>();
   private chosen: Settings = { notChecked: "hint" };
 
   constructor(readonly services: SunwrightSharedServices) {
     const project = services.sunwright.Project;
     this.view = new WorkspaceView(project);
-    this.positions = new Positions(project);
+    this.positions = new Positions(project, (uri) => this.spellings.get(uri) ?? uri);
     project.onChange((uri) => {
       if (!project.has(uri)) this.view.forget(uri);
     });
+  }
+
+  /**
+   * Notes how the editor writes an address: it may escape other characters than we do, and some editors then do not
+   * know it again.
+   */
+  spell(uri: string): void {
+    const own = UriUtils.normalize(uri);
+    if (own === uri) this.spellings.delete(own);
+    else this.spellings.set(own, uri);
   }
 
   get settings(): Settings {

@@ -33,12 +33,17 @@ export class DesignDefinitionProvider implements DefinitionProvider {
     const originSelectionRange = positions.range(definition.from);
     if (definition.goes === "to-file")
       return [
-        { originSelectionRange, targetUri: definition.uri, targetRange: fileStart, targetSelectionRange: fileStart },
+        {
+          originSelectionRange,
+          targetUri: positions.spelled(definition.uri),
+          targetRange: fileStart,
+          targetSelectionRange: fileStart,
+        },
       ];
     return [
       {
         originSelectionRange,
-        targetUri: definition.to.uri,
+        targetUri: positions.spelled(definition.to.uri),
         targetRange: positions.range(definition.whole),
         targetSelectionRange: positions.range(definition.to),
       },
@@ -80,8 +85,9 @@ export class DesignRenameProvider implements RenameProvider {
     if ("refused" in renamed) throw refusal(renamed.refused);
     const changes: Record<string, TextEdit[]> = {};
     for (const span of renamed.edits) {
-      changes[span.uri] ??= [];
-      changes[span.uri]!.push({ range: positions.range(span), newText: newName });
+      const { uri: file, range } = positions.location(span);
+      changes[file] ??= [];
+      changes[file].push({ range, newText: newName });
     }
     return { changes };
   }

@@ -11,7 +11,11 @@ import type { Sources } from "../sources.js";
 export class Positions {
   private readonly documents = new Map<string, TextDocument>();
 
-  constructor(private readonly sources: Sources) {}
+  /** `spelled` gives an address as the editor itself writes it: it may escape other characters than we do. */
+  constructor(
+    private readonly sources: Sources,
+    readonly spelled: (uri: string) => string,
+  ) {}
 
   range({ uri, start, end }: Span): Range {
     const document = this.document(uri);
@@ -19,7 +23,7 @@ export class Positions {
   }
 
   location(span: Span): Location {
-    return { uri: span.uri, range: this.range(span) };
+    return { uri: this.spelled(span.uri), range: this.range(span) };
   }
 
   offset(uri: string, position: Position): number {
@@ -30,7 +34,7 @@ export class Positions {
   link(place: Place): string {
     const { uri, start } = absolute(place);
     const { line, character } = this.document(uri).positionAt(start);
-    return `${uri}#L${line + 1},${character + 1}`;
+    return `${this.spelled(uri)}#L${line + 1},${character + 1}`;
   }
 
   private document(uri: string): TextDocument {

@@ -10,6 +10,7 @@ export class Publisher {
   constructor(
     private readonly services: SunwrightSharedServices,
     private readonly connection: Connection,
+    private readonly spelled: (uri: string) => string,
   ) {
     const builder = services.workspace.DocumentBuilder;
     builder.onUpdate((_changed, deleted) => {
@@ -36,13 +37,10 @@ export class Publisher {
 
   private send(uri: string, diagnostics: readonly Diagnostic[]): void {
     const before = this.sent.get(uri);
-    if (before ? sameData(before, diagnostics) : diagnostics.length === 0 && !this.isOpen(uri)) return;
+    const isOpen = this.services.workspace.TextDocuments.get(uri) !== undefined;
+    // An open file is told of once even with nothing wrong: that is how its reader knows it was looked at.
+    if (before ? sameData(before, diagnostics) : diagnostics.length === 0 && !isOpen) return;
     this.sent.set(uri, diagnostics);
-    void this.connection.sendDiagnostics({ uri, diagnostics: [...diagnostics] });
-  }
-
-  /** An open file is always told of, also of having nothing wrong: that is how its reader knows it was looked at. */
-  private isOpen(uri: string): boolean {
-    return this.services.workspace.TextDocuments.get(uri) !== undefined;
+    void this.connection.sendDiagnostics({ uri: this.spelled(uri), diagnostics: [...diagnostics] });
   }
 }
