@@ -1,3 +1,5 @@
+import { exampleAcParts } from "./example-ac-parts.js";
+
 /**
  * What the examples of the rules have in common: a site and a few invented parts, so that an example shows only the
  * lines that matter to its rule.
@@ -116,7 +118,7 @@ part Solar16 is cable {
     insulation: pv-120
     rated-dc-voltage: 1500 V
 }
-`;
+${exampleAcParts}`;
 
 /** Prepended to every example that brings no site of its own. */
 export const examplePreamble = exampleSite + exampleParts;
