@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { cannotBeIsolated } from "../../language-server/src/circuit/always-live.js";
 import { isolate } from "../../language-server/src/circuit/cuts.js";
+import { isolationText } from "../../language-server/src/circuit/isolation-text.js";
 import { type Arrival, traceLive } from "../../language-server/src/circuit/live.js";
 import { arrivalText } from "../../language-server/src/circuit/live-text.js";
 import type { Mode } from "../../language-server/src/circuit/modes.js";
@@ -155,5 +156,25 @@ describe("what is said of it", () => {
     expect(
       cannotBeIsolated(circuit, house.item("Q2")).map(({ terminal, arrival }) => [terminal.id, short(arrival)]),
     ).toEqual([["Q2.in", "B"]]);
+  });
+  test("how to isolate INV, and what is still live then", () => {
+    expect(isolationText(circuit, isolate(circuit, house.item("INV")))).toEqual({
+      open: "Open Q1, Q2, Q3 and Q4: INV is dead, if it is wired as written. Prove it dead.",
+      instead: ["Q1, Q2, Q3 and OLD.Q5", "Q1, Q2, Q3 and OLD.Q6"],
+      wait: ["INV holds charge, and discharge-wait is not stated: see its maker's sheet before touching anything."],
+      stillLive: ["Q1.in: A in any light", "Q2.in: B in any light", "Q3.in: BAT", "Q4.out: GRID"],
+      besides: ["NEW.Q7"],
+      notCounted: ["OLD.RCD2.K2: it opens 1 of 2 live conductors", "OLD.RCD2.K3: it opens 1 of 2 live conductors"],
+    });
+  });
+  test("what no device can do is said as well", () => {
+    expect(isolationText(circuit, isolate(circuit, house.item("BAT")))).toMatchObject({
+      open: "Open Q3: nothing reaches BAT but what is named as still live, if it is wired as written. Prove it dead.",
+      stillLive: [
+        "BAT.out: BAT",
+        "Q3.in: BAT",
+        "Q3.out: GRID through INV; A in any light through INV; B in any light through INV",
+      ],
+    });
   });
 });

@@ -19,10 +19,9 @@ export function fact(thing: Thing, name: string): Fact | undefined {
   const found = findProperty(thing, name);
   if (found) {
     if (!found.property.value) return undefined;
-    return {
-      value: found.property.value,
-      origin: { kind: "stated", text: `${found.label}, ${name}`, place: found.property.valuePlace },
-    };
+    const { value, valuePlace, statedBy } = found.property;
+    const by = statedBy ? `, from ${statedBy}` : "";
+    return { value, origin: { kind: "stated", text: `${found.label}, ${name}${by}`, place: valuePlace } };
   }
   const row = thing.row && propertyRow(thing.row, name);
   if (!row?.assumed) return undefined;
