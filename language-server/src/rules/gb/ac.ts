@@ -61,10 +61,10 @@ export const batteryEfficiency: Given = {
 };
 
 const places: readonly (readonly [place: string, verdict: BatteryPlace["verdict"], why: string, clause: string])[] = [
-  ["sleeping-room", "excluded", "people sleep there and wake too late", "6.5"],
-  ["escape-route", "excluded", "a fire there cuts the way out", "6.5"],
-  ["loft", "excluded", "a fire in a roof space is found late and reached badly", "6.5"],
-  ["outdoors", "preferred", "a fire stays out of the building", "6.5.1"],
+  ["sleeping-room", "excluded", "people sleep there and wake too late", "section 6.5"],
+  ["escape-route", "excluded", "a fire there cuts the way out", "section 6.5"],
+  ["loft", "excluded", "a fire in a roof space is found late and reached badly", "section 6.5"],
+  ["outdoors", "preferred", "a fire stays out of the building", "section 6.5.1"],
 ];
 
 export const ac: AcRules = {

@@ -21,7 +21,7 @@ export const gb: RuleSet = ruleSet({
     },
     {
       title: "EREC G98, G99 and G100",
-      edition: "as the distributor applies them; G100 issue 2 amendment 1 of 2022 read",
+      edition: "as the distributor applies them; of G100, issue 2 amendment 1 of 2022",
       source: { title: "EREC G100", clause: "issue 2 amendment 1, mandatory from 1 May 2023", basis: "read" },
     },
     {

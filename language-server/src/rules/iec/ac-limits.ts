@@ -43,7 +43,7 @@ export const acLimits: AcLimits = {
   minimumVoltageFactor: limit("minimumVoltageFactor", 1, shock),
   touchVoltage: limit("touchVoltage", 50, touch),
   electrodeResistance: limit("electrodeResistance", 200, electrode),
-  loopReadingShare: limit("loopReadingShare", 200 / 3, reading),
+  loopReadingShare: limit("loopReadingShare", 66.6, reading),
   readingLoopTolerance: limit(
     "readingLoopTolerance",
     20,
