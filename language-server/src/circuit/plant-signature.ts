@@ -27,6 +27,8 @@ export function plantSignature(plant: Omit<Plant, "signature">, links: readonly 
   }
   for (const thing of inTrees) add(thing);
   for (const { inverter } of plant.inverters) if (!inTrees.has(inverter)) add(inverter);
+  // Also those that stand on a d.c. side, where no tree leads.
+  for (const item of [...plant.changeovers, ...plant.meters]) if (!inTrees.has(outermost(item))) add(item);
   for (const { battery, path } of plant.batteries) {
     add(battery);
     addPath(path);
