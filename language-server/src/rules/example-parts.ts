@@ -1,4 +1,5 @@
 import { exampleAcParts } from "./example-ac-parts.js";
+import { exampleBatteryParts } from "./example-battery-parts.js";
 
 /**
  * What the examples of the rules have in common: a site and a few invented parts, so that an example shows only the
@@ -118,7 +119,7 @@ part Solar16 is cable {
     insulation: pv-120
     rated-dc-voltage: 1500 V
 }
-${exampleAcParts}`;
+${exampleAcParts}${exampleBatteryParts}`;
 
 /** Prepended to every example that brings no site of its own. */
 export const examplePreamble = exampleSite + exampleParts;
