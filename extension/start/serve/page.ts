@@ -7,6 +7,8 @@ export interface PageSettings {
   /** Path of the workspace: a folder, or a `.code-workspace` file. */
   readonly workspace: string;
   readonly extensions: readonly string[];
+  /** The extension that reaches the folder's files. */
+  readonly folder: string;
   readonly isTrusted: boolean;
   /** Files to open at the start, by path. */
   readonly open: readonly string[];
@@ -65,7 +67,8 @@ require.config({ baseUrl: options.base + "/code/out", recordStats: true, paths }
 const starting = `
 require(["vs/workbench/workbench.web.main", "vs/base/common/uri"], ({ create }, { URI }) => {
   const file = (path) => URI.from({ scheme: options.scheme, path });
-  const at = (path) => (path.endsWith(".code-workspace") ? { workspaceUri: file(path) } : { folderUri: file(path) });
+  const at = (address) => URI.parse(address);
+  const place = (path) => (path.endsWith(".code-workspace") ? { workspaceUri: file(path) } : { folderUri: file(path) });
   const open = async (workspace) => {
     const chosen = workspace && (workspace.workspaceUri ?? workspace.folderUri);
     if (!chosen || chosen.scheme !== options.scheme) return false;
@@ -73,12 +76,15 @@ require(["vs/workbench/workbench.web.main", "vs/base/common/uri"], ({ create }, 
     return true;
   };
   create(document.body, {
-    additionalBuiltinExtensions: options.extensions.map((address) => URI.parse(address)),
+    additionalBuiltinExtensions: (options.tests ? options.extensions : [...options.extensions, options.folder]).map(at),
     configurationDefaults: options.configurationDefaults,
     enableWorkspaceTrust: !options.isTrusted,
-    workspaceProvider: { workspace: at(options.workspace), trusted: options.isTrusted || undefined, open },
+    workspaceProvider: { workspace: place(options.workspace), trusted: options.isTrusted || undefined, open },
     defaultLayout: options.isTested ? undefined : { editors: options.open.map((path) => ({ uri: file(path) })) },
-    developmentOptions: options.tests ? { extensionTestsPath: URI.parse(options.tests) } : undefined,
+    // Tests run only where some extension is under development; ours is tested as it is installed.
+    developmentOptions: options.tests
+      ? { extensions: [at(options.folder)], extensionTestsPath: at(options.tests) }
+      : undefined,
     productConfiguration: {
       nameShort: "Sunwright",
       nameLong: "Sunwright in VS Code",

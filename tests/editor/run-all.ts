@@ -1,0 +1,38 @@
+import { Uri, workspace } from "vscode";
+import "mocha/mocha.js";
+import { resultsFile, type TestResult } from "./results.js";
+
+/** Runs the tests of some modules in the extension host and leaves their results in the workspace; rejects where one failed. */
+export async function runAll(modules: readonly (() => void)[]): Promise<void> {
+  mocha.setup({ ui: "bdd", reporter: Quiet as unknown as Mocha.ReporterConstructor, timeout: 60_000, slow: 10_000 });
+  for (const load of modules) load();
+  const results: TestResult[] = [];
+  const failures = await new Promise<number>((resolve) => {
+    const runner = mocha.run(resolve);
+    const keep = (test: Mocha.Test, state: TestResult["state"], note?: string) =>
+      results.push({ title: test.fullTitle(), state, ms: test.duration ?? 0, ...(note ? { note } : {}) });
+    runner.on("pass", (test) => keep(test, "passed", notes.get(test.fullTitle())?.join("; ")));
+    runner.on("pending", (test) => keep(test, "skipped", notes.get(test.fullTitle())?.join("; ")));
+    runner.on("fail", (test, error) => keep(test as Mocha.Test, "failed", error.stack ?? error.message));
+  });
+  const file = Uri.joinPath(workspace.workspaceFolders![0]!.uri, resultsFile);
+  await workspace.fs.writeFile(file, new TextEncoder().encode(JSON.stringify(results)));
+  if (failures > 0) throw new Error(`${failures} of ${results.length} tests failed`);
+}
+
+/** What tests say beside passing or not: measurements, and why they were left out. */
+const notes = new Map<string, string[]>();
+
+export function note(test: Mocha.Context, text: string): void {
+  const title = test.test!.fullTitle();
+  notes.set(title, [...(notes.get(title) ?? []), text]);
+}
+
+/** Leaves a test out, with the reason printed. */
+export function leaveOut(test: Mocha.Context, why: string): never {
+  note(test, why);
+  return test.skip();
+}
+
+/** Prints nothing: that is done outside, for all hosts alike. */
+class Quiet {}

@@ -1,0 +1,99 @@
+import { mkdirSync } from "node:fs";
+import { join } from "node:path";
+import type { Browser, Page } from "playwright-core";
+import type { Host } from "./host.js";
+import { descendants } from "./processes.js";
+import type { Hands } from "./stage.js";
+
+export const windowSize = { width: 1280, height: 800 };
+
+/** What is done to a host from outside while its tests run inside. */
+export function handsOf(host: Host, browser: Browser, page: Page, pictures: string): Hands {
+  const servers = () =>
+    host.pid === undefined
+      ? []
+      : descendants(host.pid).filter(({ words }) => words.some((word) => word.endsWith("dist/server.cjs")));
+  return {
+    /** Takes a picture of the window. */
+    picture: async ({ name }: { name: string }) => {
+      mkdirSync(pictures, { recursive: true });
+      await page.screenshot({ path: join(pictures, `${name}.png`) });
+    },
+    /** Presses keys in the window, as `Control+a`. */
+    press: async ({ key }: { key: string }) => page.keyboard.press(key),
+    type: async ({ text }: { text: string }) => page.keyboard.type(text),
+    /** The words that are shown in some place of the page. */
+    words: async ({ selector }: { selector: string }) => page.locator(selector).allInnerTexts(),
+    count: async ({ selector }: { selector: string }) => page.locator(selector).count(),
+    point: async ({ selector }: { selector: string }) => page.locator(selector).first().hover(),
+    click: async ({ selector }: { selector: string }) => page.locator(selector).first().click(),
+    /** Presses a key and measures in the page how long it takes until something is drawn, in ms. */
+    keyToMark: async ({ key, selector, appears }: { key: string; selector: string; appears: boolean }) => {
+      const waiting = page.evaluate(untilDrawn, { selector, appears });
+      await page.keyboard.press(key);
+      return waiting;
+    },
+    /** Ends the language server as a crash would; false where it has no process of its own. */
+    killServer: async () => {
+      const found = servers();
+      for (const { pid } of found) process.kill(pid, "SIGKILL");
+      return found.length > 0;
+    },
+    /** Programs that run for the editor's server side. */
+    programs: async () => (host.pid === undefined ? [] : descendants(host.pid).map(({ words }) => words)),
+    /** Opens a second window on the same folder, and gives what it shows of a file: the marks under its words. */
+    secondWindow: async ({ file, selector, until }: { file: string; selector: string; until: number }) => {
+      const second = await browser.newPage({ viewport: windowSize });
+      try {
+        await second.goto(host.plain);
+        await openFile(second, file);
+        await second.waitForFunction(countIs, { selector, until }, { timeout: 30_000 });
+        return second.locator(selector).count();
+      } finally {
+        await second.close();
+      }
+    },
+  };
+}
+
+/** Opens a file by its name, with the keys that a user would press. */
+async function openFile(page: Page, name: string): Promise<void> {
+  await page
+    .locator(".monaco-workbench .explorer-viewlet, .monaco-workbench .editor-group-container")
+    .first()
+    .waitFor();
+  const input = page.locator(".quick-input-widget input[type=text]");
+  // The first key may come before the window listens.
+  for (let tries = 0; tries < 20 && !(await input.isVisible()); tries++) {
+    await page.keyboard.press("Control+P");
+    await page.waitForTimeout(500);
+  }
+  await input.fill(name);
+  await page.locator(".quick-input-list .monaco-list-row", { hasText: name }).first().waitFor();
+  await page.keyboard.press("Enter");
+  await page.locator(".monaco-editor .view-line").first().waitFor();
+}
+
+function countIs({ selector, until }: { selector: string; until: number }): boolean {
+  return document.querySelectorAll(selector).length === until;
+}
+
+function untilDrawn({ selector, appears }: { selector: string; appears: boolean }): Promise<number> {
+  return new Promise((resolve) => {
+    let pressed = 0;
+    const look = () => {
+      if (pressed === 0 || (document.querySelector(selector) !== null) !== appears) return;
+      observer.disconnect();
+      resolve(Math.round(performance.now() - pressed));
+    };
+    const observer = new MutationObserver(look);
+    observer.observe(document.body, { childList: true, subtree: true, attributes: true });
+    document.addEventListener(
+      "keydown",
+      () => {
+        pressed = performance.now();
+      },
+      { capture: true, once: true },
+    );
+  });
+}

@@ -1,0 +1,25 @@
+/** What a host is started with. */
+export interface HostOptions {
+  /** A folder, and below it a workspace file where several folders are opened. */
+  readonly folder: string;
+  readonly workspaceFile?: string;
+  /** Folder of the tests' bundle for this host. */
+  readonly tests: string;
+  /** An extension that is nothing but the one under development, as the tests' driver wants one. */
+  readonly development: string;
+  readonly vsix: string;
+  readonly isTrusted: boolean;
+  /** For whatever the host writes. */
+  readonly temporary: string;
+}
+
+/** A VS Code that waits to be opened in a browser. */
+export interface Host {
+  /** Opened here, the tests run. */
+  readonly testing: string;
+  /** Opened here, it is a window on the same workspace without tests. */
+  readonly plain: string;
+  /** Process of its server side, where it has one. */
+  readonly pid?: number;
+  stop(): Promise<void>;
+}

@@ -1,0 +1,80 @@
+import { rmSync, writeFileSync } from "node:fs";
+import { basename, dirname, join } from "node:path";
+import { findChromium, startChromium } from "./chromium.js";
+import { handsOf, windowSize } from "./hands.js";
+import type { Host, HostOptions } from "./host.js";
+import { startNodeHost } from "./node-host.js";
+import { openStage, stageFile } from "./stage.js";
+import { startWebHost } from "./web-host.js";
+
+/**
+ * Stands in for VS Code's program: takes its words, opens the workspace in a host in the browser, has the tests run there
+ * and ends with their exit code. What the words cannot say comes in the environment.
+ */
+async function launch(words: readonly string[]): Promise<number> {
+  const { SUNWRIGHT_HOST, SUNWRIGHT_VSIX, SUNWRIGHT_TEMPORARY, SUNWRIGHT_PICTURES, SUNWRIGHT_TRUST } = process.env;
+  const value = (name: string) => words.find((word) => word.startsWith(`--${name}=`))?.slice(name.length + 3) ?? "";
+  const opened = words.find((word) => !word.startsWith("--")) ?? "";
+  const isFile = opened.endsWith(".code-workspace");
+  const folder = isFile ? dirname(opened) : opened;
+  const options: HostOptions = {
+    folder,
+    ...(isFile ? { workspaceFile: basename(opened) } : {}),
+    tests: value("extensionTestsPath"),
+    development: value("extensionDevelopmentPath"),
+    vsix: SUNWRIGHT_VSIX!,
+    temporary: SUNWRIGHT_TEMPORARY!,
+    isTrusted: SUNWRIGHT_TRUST !== "no",
+  };
+  const executable = findChromium();
+  if (!executable) throw new Error("There is no Chromium");
+
+  let host: Host | undefined;
+  const browser = await startChromium(executable);
+  const stop = async () => {
+    await browser.close();
+    await host?.stop();
+  };
+  for (const signal of ["SIGINT", "SIGTERM"] as const)
+    process.once(signal, () => void stop().then(() => process.exit(1)));
+  try {
+    host = await (SUNWRIGHT_HOST === "web" ? startWebHost(options) : startNodeHost(options));
+    const page = await browser.newPage({ viewport: windowSize });
+    const pictures = SUNWRIGHT_PICTURES!;
+    const stage = await openStage(handsOf(host, browser, page, pictures));
+    writeFileSync(join(folder, stageFile), JSON.stringify({ address: stage.address, host: SUNWRIGHT_HOST }));
+    page.on("pageerror", (error) => console.log(`page: ${error.message}`));
+    const code = await new Promise<number>((resolve, reject) => {
+      const tooLong = setTimeout(() => reject(new Error("The tests did not end in time")), 480_000);
+      page
+        .exposeFunction("codeAutomationExit", (exit: number) => {
+          clearTimeout(tooLong);
+          resolve(exit);
+        })
+        .then(() => page.exposeFunction("codeAutomationLog", (type: string, args: unknown[]) => log(type, args)))
+        .then(() => page.goto(host!.testing))
+        .catch(reject);
+    }).catch(async (error: unknown) => {
+      await page.screenshot({ path: join(pictures, "stuck.png") }).catch(() => {});
+      throw error;
+    });
+    stage.server.close();
+    stage.server.closeAllConnections();
+    return code;
+  } finally {
+    await stop();
+    rmSync(join(folder, stageFile), { force: true });
+  }
+}
+
+function log(type: string, args: unknown[]): void {
+  if (type === "error" || process.env.SUNWRIGHT_VERBOSE) console.log(...args);
+}
+
+launch(process.argv.slice(2)).then(
+  (code) => process.exit(code),
+  (error: unknown) => {
+    console.error(error);
+    process.exit(1);
+  },
+);

