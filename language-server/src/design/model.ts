@@ -61,6 +61,8 @@ export interface Property {
   readonly valuePlace: Place;
   /** `from "survey 2026-05-02"`: who says so. */
   readonly statedBy?: string;
+  /** The text does not say so: somebody asks what would be if it did. */
+  readonly whatIf?: true;
 }
 
 /** Anything with properties between braces. */
@@ -99,7 +101,7 @@ export interface ItemDeclaration extends Declared {
   readonly title?: string;
   readonly part?: Mention;
   /** `11 x`; undefined where no count is written, NaN where what is written is no count. */
-  readonly count?: { readonly value: number; readonly place: Place };
+  readonly count?: { readonly value: number; readonly place: Place; readonly whatIf?: true };
   readonly way?: { readonly value: number; readonly place: Place };
   readonly serves?: Mention | Text;
 }
@@ -107,12 +109,14 @@ export interface RunDeclaration extends Declared {
   readonly declares: "run";
   readonly from?: Mention;
   readonly to?: Mention;
-  readonly length?: { readonly value: Quantity; readonly place: Place };
+  readonly length?: { readonly value: Quantity; readonly place: Place; readonly whatIf?: true };
   readonly cable?: Mention;
 }
 export interface ReadingDeclaration extends Block {
   readonly declares: "measured";
   readonly target: Mention;
+  /** Where the name of what was measured stands. */
+  readonly namePlace: Place;
   readonly day?: string;
   readonly place: Place;
   readonly doc?: string;

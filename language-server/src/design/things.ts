@@ -1,4 +1,12 @@
-import type { Block, ItemDeclaration, Mention, PartDeclaration, Property, RunDeclaration } from "./model.js";
+import type {
+  Block,
+  ItemDeclaration,
+  Mention,
+  PartDeclaration,
+  Property,
+  ReadingDeclaration,
+  RunDeclaration,
+} from "./model.js";
 import type { KindRow } from "./schema/index.js";
 
 /** A part with its row of the schema. */
@@ -53,7 +61,20 @@ export interface End {
   readonly mention: Mention;
 }
 
-export type Thing = Item | Run | Part;
+/** What was measured on one thing on one day. */
+export interface Reading {
+  readonly is: "reading";
+  /** As it is written: `measured S1 on 2026-06-12`. */
+  readonly id: string;
+  readonly kind: "measured";
+  readonly row: KindRow;
+  readonly declaration: ReadingDeclaration;
+  readonly layers: readonly Layer[];
+  /** What it was measured on. */
+  readonly target: Item | Run;
+}
+
+export type Thing = Item | Run | Part | Reading;
 
 /** The block that states a property of a thing, nearest first. */
 export function findProperty(thing: Thing, name: string): { property: Property; label: string } | undefined {

@@ -88,7 +88,7 @@ export class DeclarationReader {
     const target = this.values.mention(node.target);
     if (!target) return undefined;
     const day = this.values.calendarDay(node.day, this.places.property(node, "day"));
-    return { declares: "measured", target, ...present("day", day), ...this.common(node) };
+    return { declares: "measured", target, namePlace: target.place, ...present("day", day), ...this.common(node) };
   }
 
   private departure(node: ast.Departure): Declaration | undefined {

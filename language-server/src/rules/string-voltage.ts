@@ -155,7 +155,7 @@ function fixes(
   if (most !== undefined) list.push(...countFix(string, most, tightest.figure, judge));
   for (const { sort, holder, property } of exceeded) {
     if (sort === "isolator") list.push(...arrangementFixes(holder, voltage, judge));
-    if (sort !== "module" && sort !== "connector" && holder.is !== "part")
+    if (sort !== "module" && sort !== "connector" && (holder.is === "item" || holder.is === "run"))
       list.push(...strongerParts(judge, holder, property, voltage, keeps[sort]));
   }
   return list;

@@ -1,4 +1,4 @@
-import type { ItemDeclaration, PartDeclaration, RunDeclaration } from "../../design/model.js";
+import type { ItemDeclaration, PartDeclaration, ReadingDeclaration, RunDeclaration } from "../../design/model.js";
 import type { Thing } from "../../design/things.js";
 import type { Place } from "../../place.js";
 import type { Fix } from "../../rules/rule.js";
@@ -56,7 +56,7 @@ function endEdit(run: RunDeclaration, end: "from" | "to", terminal: string): Cha
 /** Sets a property on the declaration itself; what its part's sheet says stays as it is. */
 export function propertyEdit(
   view: WorkspaceView,
-  declaration: ItemDeclaration | RunDeclaration | PartDeclaration,
+  declaration: ItemDeclaration | RunDeclaration | PartDeclaration | ReadingDeclaration,
   name: string,
   value: string,
 ): Change | undefined {

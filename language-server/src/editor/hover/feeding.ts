@@ -5,7 +5,7 @@ import type { Item, Run, Thing } from "../../design/things.js";
 
 /** The way from the strings to the tracker that a thing lies on, or hangs on. One line a string, at most six. */
 export function feedingText(assessment: Assessment, thing: Thing): string | undefined {
-  if (thing.is === "part") return undefined;
+  if (thing.is === "part" || thing.is === "reading") return undefined;
   const lines: string[] = [];
   for (const { arrays } of assessment.zones) {
     for (const array of arrays) {

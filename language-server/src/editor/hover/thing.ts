@@ -15,6 +15,7 @@ const workedChecks = 3;
 /** Everything known of an item or run: what it is, what feeds it, its checks with their working. */
 export function thingText(assessment: Assessment, thing: Thing, links: Links): string {
   if (thing.is === "part") return partText(assessment, thing);
+  if (thing.is === "reading") return thingText(assessment, thing.target, links);
   const lines = [thing.is === "run" ? runTitle(thing) : itemTitle(thing)];
   const doc = thing.declaration.doc?.trim();
   if (doc) lines.push(doc);
