@@ -1,6 +1,7 @@
 import type { Fragment, UseDeclaration } from "../../language-server/src/design/model.js";
 import type { Sources } from "../../language-server/src/editor/sources.js";
 import { WorkspaceView } from "../../language-server/src/editor/workspace-view.js";
+import { resolveUse } from "../../language-server/src/language/files.js";
 import { createChunkParser } from "../../language-server/src/language/parser-module.js";
 import { SourceFile } from "../../language-server/src/language/source-file.js";
 
@@ -10,6 +11,7 @@ const parser = createChunkParser();
 export class TestWorkspace implements Sources {
   readonly view = new WorkspaceView(this);
   private readonly files = new Map<string, SourceFile>();
+  private readonly usesOf = new WeakMap<readonly Fragment[], readonly string[]>();
 
   constructor(texts: Record<string, string>) {
     for (const [name, text] of Object.entries(texts)) this.write(name, text);
@@ -41,11 +43,16 @@ export class TestWorkspace implements Sources {
     return [...this.files.keys()].filter((other) => this.uses(other).includes(uri));
   }
 
-  private uses(uri: string): string[] {
-    return this.fragments(uri)
+  private uses(uri: string): readonly string[] {
+    const fragments = this.fragments(uri);
+    const known = this.usesOf.get(fragments);
+    if (known) return known;
+    const uses = fragments
       .flatMap(({ declarations }) => declarations)
       .filter((declaration): declaration is UseDeclaration => declaration.declares === "use")
-      .map(({ path }) => new URL(path, uri).toString());
+      .map(({ path }) => resolveUse(uri, path));
+    this.usesOf.set(fragments, uses);
+    return uses;
   }
 }
 

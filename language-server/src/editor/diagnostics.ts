@@ -30,11 +30,11 @@ export interface Mark {
   readonly thing?: string;
 }
 
-/** Everything to mark in a file: findings and problems in the order of the text, then what could not be checked. */
+/** Everything to mark in a file, in the order of its text: findings, problems, and what could not be checked. */
 export function marksOf(view: WorkspaceView, uri: string, settings: Settings): Mark[] {
   const marks = view.notices(uri).map((placed) => markOf(view, placed, settings));
-  if (settings.notChecked === "hint") marks.push(...hintsOf(view, uri, settings));
-  return marks;
+  if (settings.notChecked === "off") return marks;
+  return [...marks, ...hintsOf(view, uri, settings)].sort((a, b) => a.span.start - b.span.start);
 }
 
 function markOf(view: WorkspaceView, { notice, assessment }: PlacedNotice, settings: Settings): Mark {
@@ -93,7 +93,7 @@ function hintsOf(view: WorkspaceView, uri: string, settings: Settings): Mark[] {
       hints.set(`${mark.span.start} ${mark.message}`, mark);
     }
   }
-  return [...hints.values()].sort((a, b) => a.span.start - b.span.start);
+  return [...hints.values()];
 }
 
 function hint(view: WorkspaceView, thing: Thing, checks: readonly Check[], settings: Settings): Mark {

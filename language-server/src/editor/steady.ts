@@ -39,8 +39,8 @@ function steadied(before: Memory, read: readonly Fragment[]): readonly Fragment[
   const fresh = read.slice(front, read.length - back);
   const replaced = before.steady.slice(front, old.length - back);
   const changed = fresh.some(({ broken }) => broken) ? withLast(fresh, replaced) : fresh;
-  const isPlain = before.steady === old && changed === fresh;
-  if (isPlain) return read;
+  if (before.steady === old && changed === fresh) return read;
+  if (!read.some(({ broken }) => broken)) return read;
   return [
     ...kept(read.slice(0, front), before.steady),
     ...changed,
