@@ -6,6 +6,7 @@ import { dcCableType } from "./dc-cable-type.js";
 import { dcCableVoltage } from "./dc-cable-voltage.js";
 import { dcIsolator } from "./dc-isolator.js";
 import { dcVoltageDrop } from "./dc-voltage-drop.js";
+import { neutralEarthLink } from "./neutral-earth-link.js";
 import { parallelMismatch } from "./parallel-mismatch.js";
 import type { Rule } from "./rule.js";
 import { stringFuse } from "./string-fuse.js";
@@ -48,4 +49,5 @@ export const rules: readonly Rule[] = [
   surgeType,
   surgeLead,
   surgeBackup,
+  neutralEarthLink,
 ];
