@@ -1,4 +1,5 @@
 import { arraySize } from "./array-size.js";
+import { backupEarth } from "./backup-earth.js";
 import { buildingVoltage } from "./building-voltage.js";
 import { connectorMix } from "./connector-mix.js";
 import { dcCableCurrent } from "./dc-cable-current.js";
@@ -49,5 +50,6 @@ export const rules: readonly Rule[] = [
   surgeType,
   surgeLead,
   surgeBackup,
+  backupEarth,
   neutralEarthLink,
 ];
