@@ -30,7 +30,8 @@ export interface Plant {
   readonly trees: readonly FeedTree[];
   /**
    * Every declaration that a rule about this plant may read, in a fixed order: equal elements, equal results.
-   * The rule set and the site are the caller's to add.
+   * The rule set and the site are the caller's to add. The array side is not in it: what stays live, and what isolates,
+   * depends on the whole circuit and is a question for the installation (`always-live.ts`, `cuts.ts`).
    */
   readonly signature: readonly unknown[];
 }
