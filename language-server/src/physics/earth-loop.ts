@@ -33,6 +33,14 @@ export function earthLoop(external: Figure, runs: readonly Figure[]): Derived {
   return derive("Zs", value, "resistance", "ohm", runs.length === 0 ? "Ze" : "Ze + Σ (R1 + R2)", terms, loop);
 }
 
+/** Resistance of line and protective conductors of several runs together (Ω): the loop without a supply. */
+export function runLoops(runs: readonly Figure[]): Derived {
+  let value = 0;
+  for (const run of runs) value += run.value;
+  const terms = runs.map((run) => as("(R1 + R2)", run));
+  return derive("Zs", value, "resistance", "ohm", runs.length === 0 ? "0" : "Σ (R1 + R2)", terms, loop);
+}
+
 /** Steel wire armour at 20 °C: its resistivity, Ω·m, and the constant of its rise with temperature, K. */
 const steel = { resistivity: 13.8e-8, constant: 202 };
 const steelSource: Source = { title: "IEC 60949", clause: "constants of steel", basis: "memory" };

@@ -45,7 +45,7 @@ function workOut(cable: Part, judge: Judge): Conductor {
 }
 
 /** A table's figure says when its row was chosen by an assumption: it is then listed with the results. */
-function withAssumption(tabulated: Given, cable: Part): Given {
+export function withAssumption(tabulated: Given, cable: Part): Given {
   const origin = fact(cable, "conductor-coating")?.origin;
   if (origin?.kind !== "assumed") return tabulated;
   return { ...tabulated, origin: { ...origin, source: tabulated.origin.source } };

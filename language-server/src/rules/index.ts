@@ -1,5 +1,10 @@
+import { acProtection } from "./ac-protection.js";
 import { arraySize } from "./array-size.js";
 import { backupEarth } from "./backup-earth.js";
+import { batteryIsolator } from "./battery-isolator.js";
+import { batteryLocation } from "./battery-location.js";
+import { batteryMatch } from "./battery-match.js";
+import { batteryProtection } from "./battery-protection.js";
 import { buildingVoltage } from "./building-voltage.js";
 import { connectorMix } from "./connector-mix.js";
 import { dcCableCurrent } from "./dc-cable-current.js";
@@ -50,6 +55,11 @@ export const rules: readonly Rule[] = [
   surgeType,
   surgeLead,
   surgeBackup,
+  acProtection,
+  batteryMatch,
+  batteryProtection,
+  batteryIsolator,
+  batteryLocation,
   backupEarth,
   neutralEarthLink,
 ];

@@ -26,4 +26,10 @@ export class MissingFacts {
     const reason = this.reasons.size > 0 ? [...this.reasons].join("; ") : undefined;
     return [{ outcome: "not-checked", missing: this.missing, reason }];
   }
+
+  /** Stops the check where anything was missing, with all of it. */
+  stop(): void {
+    const [all] = this.outcomes();
+    if (all) throw new NotKnown(all.missing, all.reason);
+  }
 }

@@ -71,6 +71,7 @@ export const siteKinds: readonly KindRow[] = [
       count("phases", "1 or 3.", { typical: "1", essential: true }),
       words("earthing", ["TN-C-S", "TN-S", "TT", "IT"], "Earthing arrangement of the supply.", { essential: true }),
       quantity("service-fuse", "current", "Rating of the supplier's cut-out fuse.", {
+        symbol: "In",
         typical: "80 A",
         essential: true,
       }),
