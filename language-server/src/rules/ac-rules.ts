@@ -41,6 +41,8 @@ export interface AcRules {
   readonly batteryEfficiency: Given;
   /** By the word of `place`; a place that is not named has nothing against it. */
   readonly batteryPlaces: ReadonlyMap<string, BatteryPlace>;
+  /** Who asks for a fire alarm where a battery stands indoors; undefined where nobody does. */
+  readonly batteryFireDetection?: Source;
 }
 
 export interface CircuitInsulationRow {

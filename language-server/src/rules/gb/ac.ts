@@ -97,4 +97,5 @@ export const ac: AcRules = {
   batteryPlaces: new Map(
     places.map(([place, verdict, why, clause]) => [place, { verdict, why, source: pas63100(clause) }]),
   ),
+  batteryFireDetection: pas63100("6.5, detection that is linked to an alarm"),
 };
