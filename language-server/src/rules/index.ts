@@ -1,6 +1,7 @@
 import { acProtection } from "./ac-protection.js";
 import { arraySize } from "./array-size.js";
 import { backupEarth } from "./backup-earth.js";
+import { backupLoad } from "./backup-load.js";
 import { batteryIsolator } from "./battery-isolator.js";
 import { batteryLocation } from "./battery-location.js";
 import { batteryMatch } from "./battery-match.js";
@@ -62,4 +63,5 @@ export const rules: readonly Rule[] = [
   batteryLocation,
   backupEarth,
   neutralEarthLink,
+  backupLoad,
 ];
