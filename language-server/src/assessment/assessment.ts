@@ -4,6 +4,7 @@ import type { Plant } from "../circuit/plant.js";
 import type { Design } from "../design/design.js";
 import type { DepartureDeclaration, ExpectationDeclaration, Problem, Severity } from "../design/model.js";
 import type { Thing } from "../design/things.js";
+import type { Refusal, Supposition } from "../design/what-if/overlay.js";
 import type { Place } from "../place.js";
 import type { Judge } from "../rules/judge.js";
 import type { Finding, NotApplicable, NotChecked, Pass, Rule } from "../rules/rule.js";
@@ -37,7 +38,30 @@ export interface Assessment {
   readonly problems: readonly Problem[];
   /** Findings and problems that an `expect` line foretold. */
   readonly expected: readonly { readonly expectation: ExpectationDeclaration; readonly met: boolean }[];
+  /** Present where somebody asked what would be if the text said something else: then nothing here is of the text alone. */
+  readonly whatIf?: WhatIf;
 }
+
+/** How an assessment of something supposed stands to the assessment of the text as it is. */
+export interface WhatIf {
+  readonly suppositions: readonly Supposition[];
+  /** What was asked and cannot be supposed of this design; the rest was. */
+  readonly refusals: readonly Refusal[];
+  readonly asWritten: Assessment;
+  /** Checks that rest on something supposed, or come out otherwise than those of the text. */
+  readonly hypothetical: ReadonlySet<Check>;
+  /** Checks whose outcome is another one than that of the text. */
+  readonly changes: readonly OutcomeChange[];
+}
+
+export interface OutcomeChange {
+  readonly rule: string;
+  readonly thing: string;
+  /** The worst outcome of each; undefined where the check does not exist. */
+  readonly asWritten?: OutcomeWord;
+  readonly supposed?: OutcomeWord;
+}
+export type OutcomeWord = Check["outcome"]["outcome"];
 
 /** Something to show at a place: the common form of findings, departures and problems. */
 export interface Notice {

@@ -1,6 +1,8 @@
 import { assess } from "../assessment/assess.js";
+import { assessWhatIf } from "../assessment/what-if.js";
 import type { SourceFile } from "../design/design.js";
 import type { Fragment } from "../design/model.js";
+import type { Overlay } from "../design/what-if/overlay.js";
 import type { Project } from "../language/project.js";
 import type { Checked } from "./report/build.js";
 
@@ -9,12 +11,14 @@ import type { Checked } from "./report/build.js";
  * that no other file of the project uses. Files that belong to a design are told about with it; of files that use each
  * other in a circle without a site, the first stands for all it reaches.
  *
- * `onFault` hears of designs on which the program itself fails; the others have their results all the same.
+ * `onFault` hears of designs on which the program itself fails; the others have their results all the same. With an
+ * overlay every design is assessed as if its text said what is supposed.
  */
 export function* assessAll(
   project: Project,
   asked: readonly string[],
   onFault: (uri: string, error: unknown) => void = rethrow,
+  overlay?: Overlay,
 ): Generator<Checked> {
   const isEntry = (uri: string): boolean => declaresSite(project.fragments(uri)) || project.usedBy(uri).length === 0;
   const entries = new Set(asked.filter(isEntry));
@@ -25,16 +29,17 @@ export function* assessAll(
       for (const file of project.reach(uri)) covered.add(file);
     }
     try {
-      yield assessed(project, uri);
+      yield assessed(project, uri, overlay);
     } catch (error) {
       onFault(uri, error);
     }
   }
 }
 
-function assessed(project: Project, uri: string): Checked {
+function assessed(project: Project, uri: string, overlay?: Overlay): Checked {
   const files = project.reach(uri).map((file): SourceFile => ({ uri: file, fragments: project.fragments(file) }));
-  return { files, assessment: assess(files), isDesign: files[0]!.fragments.some(declaresItems) };
+  const assessment = overlay ? assessWhatIf(files, overlay) : assess(files);
+  return { files, assessment, isDesign: files[0]!.fragments.some(declaresItems) };
 }
 
 function rethrow(_uri: string, error: unknown): never {

@@ -1,5 +1,6 @@
 import { parseQuantity } from "@sunwright/grammar";
 import type { Given, Origin } from "../physics/figure.js";
+import type { Place } from "../place.js";
 import type { Quantity, Value } from "./model.js";
 import { isPossible } from "./possible.js";
 import { type PropertyRow, propertyRow } from "./schema/index.js";
@@ -19,9 +20,9 @@ export function fact(thing: Thing, name: string): Fact | undefined {
   const found = findProperty(thing, name);
   if (found) {
     if (!found.property.value) return undefined;
-    const { value, valuePlace, statedBy } = found.property;
+    const { value, valuePlace, statedBy, whatIf } = found.property;
     const by = statedBy ? `, from ${statedBy}` : "";
-    return { value, origin: { kind: "stated", text: `${found.label}, ${name}${by}`, place: valuePlace } };
+    return { value, origin: statedOrigin(`${found.label}, ${name}${by}`, valuePlace, whatIf) };
   }
   const row = thing.row && propertyRow(thing.row, name);
   if (!row?.assumed) return undefined;
@@ -29,6 +30,12 @@ export function fact(thing: Thing, name: string): Fact | undefined {
     value: assumedValue(row),
     origin: { kind: "assumed", text: `${label(thing)}, ${name}: ${row.assumed.text}, because ${row.assumed.reason}` },
   };
+}
+
+/** The origin of what the text states, or of what somebody supposes that it stated. */
+export function statedOrigin(text: string, place?: Place, whatIf?: true): Origin {
+  if (!whatIf) return { kind: "stated", text, place };
+  return { kind: "stated", text: `what if: ${text}`, place, whatIf };
 }
 
 /**

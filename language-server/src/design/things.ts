@@ -1,3 +1,4 @@
+import { asWritten } from "./as-written.js";
 import type {
   Block,
   ItemDeclaration,
@@ -97,7 +98,7 @@ function inBlock(block: Block, name: string): Property | undefined {
 /** Whether an item is written in the design itself: what a part's sheet holds is a fact, no choice. */
 export function isWrittenHere(item: Item): boolean {
   const { parent, declaration } = item;
-  return !parent || (parent.declaration.nested.includes(declaration) && isWrittenHere(parent));
+  return !parent || (asWritten(parent.declaration).nested.includes(asWritten(declaration)) && isWrittenHere(parent));
 }
 
 /** The item whose part brings another: the inverter of a tracker; the item itself where it is written in the design. */

@@ -20,6 +20,8 @@ export interface Origin {
   /** For stated figures: the property in the text. */
   readonly place?: Place;
   readonly source?: Source;
+  /** For stated figures: the text says otherwise, or nothing; somebody asks what would be if it were stated. */
+  readonly whatIf?: true;
 }
 
 /** A number that was given to us. SI units (kelvin for temperatures). */
@@ -64,4 +66,9 @@ export function givens(figure: Figure, into: Set<Given> = new Set()): Set<Given>
 /** What was assumed on the way to a figure. */
 export function assumptions(figure: Figure): Given[] {
   return [...givens(figure)].filter((given) => given.origin.kind === "assumed");
+}
+
+/** What somebody supposed on the way to a figure. */
+export function suppositions(figure: Figure): Given[] {
+  return [...givens(figure)].filter((given) => given.origin.whatIf);
 }

@@ -1,5 +1,5 @@
 import type { PvArray } from "../circuit/array.js";
-import { wordOf } from "../design/facts.js";
+import { statedOrigin, wordOf } from "../design/facts.js";
 import type { Item, Part } from "../design/things.js";
 import type { Derived, Given } from "../physics/figure.js";
 import { maximumShortCircuitCurrent, parallelCurrent } from "../physics/short-circuit.js";
@@ -18,14 +18,14 @@ export function moduleOf(string: Item): Part {
 export function modulesInSeries(string: Item, count = string.count): Given {
   if (!Number.isInteger(count) || count < 1)
     throw new NotKnown([], "the number of modules is no whole number from 1 up");
-  const place = string.declaration.count?.place;
+  const { place, whatIf } = string.declaration.count ?? {};
   return {
     kind: "given",
     symbol: "n",
     value: count,
     dimension: "number",
     unit: "",
-    origin: { kind: "stated", text: "modules in series", place },
+    origin: statedOrigin("modules in series", place, count === string.count ? whatIf : undefined),
   };
 }
 

@@ -1,3 +1,4 @@
+import { statedOrigin } from "../design/facts.js";
 import type { Part, Run, Thing } from "../design/things.js";
 import type { Given } from "../physics/figure.js";
 import { type Judge, NotKnown } from "./judge.js";
@@ -16,7 +17,7 @@ export function lengthOf(run: Run): Given | undefined {
   const written = run.declaration.length;
   if (written?.value.dimension !== "length" || !(written.value.si >= 0)) return undefined;
   const { si, dimension, unit } = written.value;
-  const origin = { kind: "stated", text: `${run.id}, length`, place: written.place } as const;
+  const origin = statedOrigin(`${run.id}, length`, written.place, written.whatIf);
   return { kind: "given", symbol: "L", value: si, dimension, unit, origin };
 }
 
