@@ -1,50 +1,61 @@
-import { buildCircuit } from "../circuit/build.js";
-import { plants as plantsOf } from "../circuit/plants.js";
-import { arrayZones } from "../circuit/zones.js";
+import type { Circuit } from "../circuit/circuit.js";
+import { mergeCircuits } from "../circuit/merge.js";
+import { separate } from "../circuit/separate.js";
 import { buildDesign, type Design, type SourceFile } from "../design/design.js";
 import { wordOf } from "../design/facts.js";
 import { Judge } from "../rules/judge.js";
 import { ruleSetOf } from "../rules/rule-sets.js";
 import { matchDepartures, matchExpectations } from "./answers.js";
+import { type AssessedPiece, assessPiece, pieceSignature } from "./assess-piece.js";
 import type { Assessment, Check } from "./assessment.js";
-import { judgeInstallation, judgePlant, judgeZone } from "./judge-rules.js";
-import { AssessmentMemory } from "./memory.js";
-import { wiringProblems } from "./wiring.js";
-import { zoneSignature } from "./zone-signature.js";
+import { judgeInstallation } from "./judge-rules.js";
+import { Remembered } from "./memory.js";
 
-export { AssessmentMemory } from "./memory.js";
+/** Pieces of a design as they were computed the last time. */
+export class AssessmentMemory extends Remembered<AssessedPiece> {}
 
 /**
  * Computes one design: `files[0]` is the file asked about, the rest what it uses.
- * Deterministic, never throws for any text. With a memory, zones whose every line is unchanged are not computed again.
+ * Deterministic, never throws for any text. With a memory, what no edit has reached is not computed again.
  */
 export function assess(files: readonly SourceFile[], memory = new AssessmentMemory()): Assessment {
   const design = buildDesign(files);
-  const circuit = buildCircuit(design);
-  const zones = arrayZones(circuit);
-  const plants = plantsOf(design, circuit);
   const judge = judgeOf(design);
-
-  const common = [judge.ruleSet, design.site?.declaration];
-  const checks: Check[] = [];
-  const add = (some: Iterable<Check>): void => {
-    for (const check of some) checks.push(check);
-  };
-  for (const zone of zones)
-    add(memory.checks(`array ${zone.id}`, [...common, ...zoneSignature(zone)], () => judgeZone(zone, judge)));
-  for (const plant of plants)
-    add(memory.checks(`plant ${plant.id}`, [...common, ...plant.signature], () => judgePlant(plant, judge)));
-  add(judgeInstallation({ design, circuit, zones, plants }, judge));
+  const shared: unknown[] = [judge.ruleSet, design.site];
+  for (const item of design.items) if (item.kind === "earthing" || item.kind === "electrode") shared.push(item);
+  const assessed = separate(design).map((piece) =>
+    memory.get(piece.id, pieceSignature(piece, shared), (last) => assessPiece(piece, design, judge, last)),
+  );
   memory.turn();
 
+  const zones = assessed.flatMap((piece) => piece.zones);
+  const plants = assessed.flatMap((piece) => piece.plants);
+  let whole: Circuit | undefined;
+  const circuit = (): Circuit => {
+    whole ??= mergeCircuits(assessed.map((piece) => piece.circuit));
+    return whole;
+  };
+  const installation = {
+    design,
+    zones,
+    plants,
+    get circuit() {
+      return circuit();
+    },
+  };
+  const checks: Check[] = assessed.flatMap((piece) => piece.checks);
+  for (const check of judgeInstallation(installation, judge)) checks.push(check);
+
   const answered = matchDepartures(design, checks);
-  const problems = [...design.problems, ...wiringProblems(design, circuit), ...answered.problems];
+  const problems = [...design.problems, ...assessed.flatMap((piece) => piece.problems), ...answered.problems];
   const foretold = matchExpectations(design, answered.checks, problems);
   return {
     design,
-    circuit,
     zones,
     plants,
+    get circuit() {
+      return circuit();
+    },
     ruleSet: judge.ruleSet,
     judge,
     checks: answered.checks,

@@ -1,24 +1,24 @@
-import type { Check } from "./assessment.js";
+/**
+ * What the last assessment of a file computed, so that an edit costs only what it reaches. Each entry is known by a
+ * name and a signature: everything its computation may read, as objects that stay the same while their text does.
+ */
+export class Remembered<Result> {
+  private known = new Map<string, { readonly signature: readonly unknown[]; readonly result: Result }>();
+  private next: typeof this.known = new Map();
 
-interface Known {
-  readonly signature: readonly unknown[];
-  readonly checks: readonly Check[];
-}
-
-/** What the last assessment of a file computed, view by view, so that an edit costs only the views it reaches. */
-export class AssessmentMemory {
-  private known = new Map<string, Known>();
-  private next = new Map<string, Known>();
-
-  /** The checks of a view: those of the last time where every element of its signature is the same object. */
-  checks(id: string, signature: readonly unknown[], judge: () => Iterable<Check>): readonly Check[] {
-    const last = this.known.get(id);
-    const checks = last && sameElements(last.signature, signature) ? last.checks : [...judge()];
-    this.next.set(id, { signature, checks });
-    return checks;
+  /** The result of the last time where every element of the signature is the same object, else a new one. */
+  get(name: string, signature: readonly unknown[], compute: (last: Result | undefined) => Result): Result {
+    const last = this.known.get(name);
+    if (last && sameElements(last.signature, signature)) {
+      this.next.set(name, last);
+      return last.result;
+    }
+    const result = compute(last?.result);
+    this.next.set(name, { signature, result });
+    return result;
   }
 
-  /** Forgets the views that were not asked for since the last call. */
+  /** Forgets what was not asked for since the last call. */
   turn(): void {
     this.known = this.next;
     this.next = new Map();

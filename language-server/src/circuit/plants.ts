@@ -10,9 +10,7 @@ import type { BatteryView, BoardCircuit, BoardView, GeneratorView, InverterView,
 import { plantSignature } from "./plant-signature.js";
 import { acSurgeTap, backupConnection, batteryView, gridConnection, transformerView } from "./plant-views.js";
 import { regions } from "./regions.js";
-
-/** Kinds that make a piece of wiring a plant; a string on its own is none. */
-const plantKinds = ["supply", "board", "inverter", "battery", "generator", "changeover"] as const;
+import { plantKinds } from "./separate.js";
 
 /** What all plants of a design share. */
 interface Shared {
@@ -23,14 +21,17 @@ interface Shared {
   readonly electrodes: readonly Item[];
 }
 
-/** The plants of a design, each independent of the others, in the order of the text. */
-export function plants(design: Design, circuit: Circuit): Plant[] {
+/**
+ * The plants of a design, each independent of the others, in the order of the text. Where `design` is one piece,
+ * `whole` is the design it was cut from: earthing and electrodes are everybody's.
+ */
+export function plants(design: Design, circuit: Circuit, whole = design): Plant[] {
   const shared: Shared = {
     design,
     circuit,
     converters: new Map(circuit.converters.map((converter) => [converter.inverter, converter])),
-    earthing: design.items.find(({ kind }) => kind === "earthing"),
-    electrodes: design.items.filter(({ kind }) => kind === "electrode"),
+    earthing: whole.items.find(({ kind }) => kind === "earthing"),
+    electrodes: whole.items.filter(({ kind }) => kind === "electrode"),
   };
   const pointers = [...allOfKind(design.items, "link"), ...allOfKind(design.items, "ct")];
   const anchors = new Map(pointers.map((item) => [item, anchorOf(item, design)]));
