@@ -11,7 +11,7 @@ const allowed: Record<string, readonly string[]> = {
   circuit: ["place", "design", "physics"],
   rules: ["place", "design", "circuit", "physics"],
   assessment: ["place", "design", "circuit", "physics", "rules"],
-  isolation: ["place", "design", "circuit"],
+  isolation: ["place", "design", "circuit", "physics", "rules", "assessment"],
   reference: ["place", "design", "physics", "rules", "assessment"],
   language: ["place", "design", "physics", "assessment"],
   editor: ["place", "design", "circuit", "physics", "rules", "assessment", "isolation", "language", "reference"],
