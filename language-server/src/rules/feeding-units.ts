@@ -38,7 +38,7 @@ function gather(tree: FeedTree): Map<Terminal, Terminal[]> {
   return found;
 }
 
-function isUnit({ item }: Terminal): boolean {
+export function isUnit({ item }: Terminal): boolean {
   return item.kind === "ac" || item.kind === "generator";
 }
 

@@ -1,4 +1,5 @@
 import { acProtection } from "./ac-protection.js";
+import { acVoltage } from "./ac-voltage.js";
 import { arraySize } from "./array-size.js";
 import { backupEarth } from "./backup-earth.js";
 import { backupLoad } from "./backup-load.js";
@@ -13,6 +14,7 @@ import { dcCableType } from "./dc-cable-type.js";
 import { dcCableVoltage } from "./dc-cable-voltage.js";
 import { dcIsolator } from "./dc-isolator.js";
 import { dcVoltageDrop } from "./dc-voltage-drop.js";
+import { gridRoute } from "./grid-route.js";
 import { neutralEarthLink } from "./neutral-earth-link.js";
 import { parallelMismatch } from "./parallel-mismatch.js";
 import type { Rule } from "./rule.js";
@@ -57,6 +59,7 @@ export const rules: readonly Rule[] = [
   surgeLead,
   surgeBackup,
   acProtection,
+  acVoltage,
   batteryMatch,
   batteryProtection,
   batteryIsolator,
@@ -64,4 +67,5 @@ export const rules: readonly Rule[] = [
   backupEarth,
   neutralEarthLink,
   backupLoad,
+  gridRoute,
 ];
