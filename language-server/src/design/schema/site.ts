@@ -103,7 +103,9 @@ export const siteKinds: readonly KindRow[] = [
         typical: "3.68 kW",
       }),
       flag("export-limit-accepted", "The distributor has accepted that limit in writing.", { typical: "yes" }),
-      flag("several-premises", "The same installer fits units at several premises close by.", { typical: "no" }),
+      flag("several-premises", "The same installer fits units at several premises close by.", {
+        assumed: { text: "no", reason: "one installation at a time is the usual job" },
+      }),
       text("supply-number", "Number of the supply, as on the bill. Printed on the form."),
       text("surge-risk-declined", "The owner's recorded reason for going without surge protection on the a.c. side."),
       labels,
