@@ -10,12 +10,20 @@ import { problemIds } from "./problem-ids.js";
 
 const ruleIds = new Set(rules.map((rule) => rule.id));
 
-/** Turns findings that a departure answers into departures; a departure that answers nothing is a problem itself. */
+/**
+ * Turns findings that a departure answers into departures (`answers` holds each beside the check it replaces); a
+ * departure that answers nothing is a problem itself.
+ */
 export function matchDepartures(
   design: Design,
   checks: readonly Check[],
-): { readonly checks: readonly Check[]; readonly problems: readonly Problem[] } {
-  if (design.departures.length === 0) return { checks, problems: [] };
+): {
+  readonly told: readonly Check[];
+  readonly answers: ReadonlyMap<Check, Check>;
+  readonly problems: readonly Problem[];
+} {
+  const answers = new Map<Check, Check>();
+  if (design.departures.length === 0) return { told: checks, answers, problems: [] };
   const problems: Problem[] = [];
   const byKey = new Map<string, DepartureDeclaration>();
   for (const departure of design.departures) {
@@ -24,12 +32,14 @@ export function matchDepartures(
     else if (target) byKey.set(`${departure.rule} ${target}`, departure);
   }
   const used = new Set<DepartureDeclaration>();
-  const answered = checks.map((check): Check => {
+  const told = checks.map((check): Check => {
     if (check.outcome.outcome !== "finding") return check;
     const departure = byKey.get(`${check.rule.id} ${label(check.thing)}`);
     if (!departure) return check;
     used.add(departure);
-    return { ...check, outcome: { outcome: "departure", finding: check.outcome, departure } };
+    const answer: Check = { ...check, outcome: { outcome: "departure", finding: check.outcome, departure } };
+    answers.set(check, answer);
+    return answer;
   });
   for (const departure of byKey.values()) {
     if (used.has(departure)) continue;
@@ -41,7 +51,7 @@ export function matchDepartures(
       unnecessary: true,
     });
   }
-  return { checks: answered, problems };
+  return { told, answers, problems };
 }
 
 /** Holds `expect` lines against what was found: for training designs and for this project's own fixtures. */
@@ -102,7 +112,7 @@ export function foretold(assessment: Assessment): { checks: ReadonlySet<Check>; 
     for (const problem of assessment.problems)
       if (foretellsProblem(expectation, design, problem)) problems.add(problem);
     const id = targetId(design, expectation.target, []);
-    for (const check of assessment.checks) if (foretellsCheck(expectation, id, check)) checks.add(check);
+    for (const check of assessment.told) if (foretellsCheck(expectation, id, check)) checks.add(check);
   }
   return { checks, problems };
 }

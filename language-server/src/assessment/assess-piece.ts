@@ -20,6 +20,8 @@ export interface AssessedPiece {
   readonly zones: readonly Zone[];
   readonly plants: readonly Plant[];
   readonly checks: readonly Check[];
+  /** Those of them that are findings or could not be made. */
+  readonly told: readonly Check[];
   readonly problems: readonly Problem[];
   /** Checks by view, for the next time: an edit on one roof of a house leaves the other roofs' checks as they are. */
   readonly views: Remembered<readonly Check[]>;
@@ -52,5 +54,18 @@ export function assessPiece(
     ),
   ];
   views.turn();
-  return { circuit, zones, plants, checks, problems: wiringProblems(design, circuit), views };
+  return {
+    circuit,
+    zones,
+    plants,
+    checks,
+    told: checks.filter(tells),
+    problems: wiringProblems(design, circuit),
+    views,
+  };
+}
+
+/** Whether a check has something to tell beyond that all is well. */
+export function tells({ outcome }: Check): boolean {
+  return outcome.outcome !== "pass" && outcome.outcome !== "not-applicable";
 }

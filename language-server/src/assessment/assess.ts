@@ -6,7 +6,7 @@ import { wordOf } from "../design/facts.js";
 import { Judge } from "../rules/judge.js";
 import { ruleSetOf } from "../rules/rule-sets.js";
 import { matchDepartures, matchExpectations } from "./answers.js";
-import { type AssessedPiece, assessPiece, pieceSignature } from "./assess-piece.js";
+import { type AssessedPiece, assessPiece, pieceSignature, tells } from "./assess-piece.js";
 import type { Assessment, Check } from "./assessment.js";
 import { judgeInstallation } from "./judge-rules.js";
 import { Remembered } from "./memory.js";
@@ -43,12 +43,18 @@ export function assess(files: readonly SourceFile[], memory = new AssessmentMemo
       return circuit();
     },
   };
-  const checks: Check[] = assessed.flatMap((piece) => piece.checks);
-  for (const check of judgeInstallation(installation, judge)) checks.push(check);
+  const ofWhole = [...judgeInstallation(installation, judge)];
+  const raw = assessed.flatMap((piece) => piece.told);
+  for (const check of ofWhole) if (tells(check)) raw.push(check);
+  const { told, answers, problems: unanswering } = matchDepartures(design, raw);
+  const problems = [...design.problems, ...assessed.flatMap((piece) => piece.problems), ...unanswering];
+  const foretold = matchExpectations(design, told, problems);
 
-  const answered = matchDepartures(design, checks);
-  const problems = [...design.problems, ...assessed.flatMap((piece) => piece.problems), ...answered.problems];
-  const foretold = matchExpectations(design, answered.checks, problems);
+  let all: readonly Check[] | undefined;
+  const checks = (): readonly Check[] => {
+    all ??= [...assessed.flatMap((piece) => piece.checks), ...ofWhole].map((check) => answers.get(check) ?? check);
+    return all;
+  };
   return {
     design,
     zones,
@@ -58,7 +64,10 @@ export function assess(files: readonly SourceFile[], memory = new AssessmentMemo
     },
     ruleSet: judge.ruleSet,
     judge,
-    checks: answered.checks,
+    get checks() {
+      return checks();
+    },
+    told,
     problems: [...problems, ...foretold.problems],
     expected: foretold.expected,
   };

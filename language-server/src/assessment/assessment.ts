@@ -33,7 +33,10 @@ export interface Assessment {
   readonly ruleSet: RuleSet;
   /** For what is worked out on demand: the fixes of a finding. */
   readonly judge: Judge;
+  /** Every check. Put together when somebody asks: in a large design nearly all of them pass. */
   readonly checks: readonly Check[];
+  /** The checks that have something to tell: findings, departures, and what could not be checked. */
+  readonly told: readonly Check[];
   /** What is wrong with the text, its names, its wiring, its departures and expectations. */
   readonly problems: readonly Problem[];
   /** Findings and problems that an `expect` line foretold. */
@@ -44,6 +47,8 @@ export interface Assessment {
 
 /** How an assessment of something supposed stands to the assessment of the text as it is. */
 export interface WhatIf {
+  /** Everything that was asked, as it was written. */
+  readonly asked: readonly string[];
   readonly suppositions: readonly Supposition[];
   /** What was asked and cannot be supposed of this design; the rest was. */
   readonly refusals: readonly Refusal[];

@@ -9,7 +9,7 @@ export function notices(assessment: Assessment): Notice[] {
     const { id, severity, message, place, related = [], unnecessary } = problem;
     list.push({ id, severity, message, place, related, unnecessary, problem });
   }
-  for (const check of assessment.checks) {
+  for (const check of assessment.told) {
     const notice = noticeOfCheck(check);
     if (notice) list.push(notice);
   }

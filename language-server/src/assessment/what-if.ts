@@ -1,5 +1,6 @@
 import type { SourceFile } from "../design/design.js";
 import { label } from "../design/facts.js";
+import { hypothesisText } from "../design/what-if/hypothesis.js";
 import type { Overlay } from "../design/what-if/overlay.js";
 import { type Figure, suppositions } from "../physics/figure.js";
 import { formatFigure } from "../physics/working.js";
@@ -25,7 +26,8 @@ export function assessWhatIf(
   const { files: overlaid, suppositions, refusals } = overlay.over(files);
   const supposed = assess(overlaid, memory.supposed);
   const { hypothetical, changes } = compared(asWritten, supposed);
-  return { ...supposed, whatIf: { suppositions, refusals, asWritten, hypothetical, changes } };
+  const asked = overlay.hypotheses.map(hypothesisText);
+  return { ...supposed, whatIf: { asked, suppositions, refusals, asWritten, hypothetical, changes } };
 }
 
 function compared(asWritten: Assessment, supposed: Assessment): Pick<WhatIf, "hypothetical" | "changes"> {

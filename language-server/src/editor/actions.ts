@@ -70,7 +70,7 @@ function checkActions(view: WorkspaceView, { notice, assessment }: PlacedNotice,
 function missingActions(view: WorkspaceView, uri: string, start: number, end: number): Action[] {
   const actions: Action[] = [];
   for (const assessment of view.assessments(uri)) {
-    for (const check of assessment.checks) {
+    for (const check of assessment.told) {
       if (!isNotChecked(check)) continue;
       const place = check.thing.declaration.namePlace;
       if (place.chunk.uri !== uri) continue;

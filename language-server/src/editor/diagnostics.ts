@@ -79,7 +79,7 @@ function hintsOf(view: WorkspaceView, uri: string, settings: Settings): Mark[] {
   const hints = new Map<string, Mark>();
   for (const assessment of view.assessments(uri)) {
     const byThing = new Map<string, { thing: Thing; checks: Check[] }>();
-    for (const check of assessment.checks) {
+    for (const check of assessment.told) {
       if (!isNotChecked(check) || check.thing.declaration.namePlace.chunk.uri !== uri) continue;
       const key = label(check.thing);
       const entry = byThing.get(key);

@@ -94,7 +94,7 @@ export function ruleOffers(
   withProblems: boolean,
 ): Offer[] {
   const open = new Set<string>();
-  for (const { rule, outcome } of assessment?.checks ?? []) if (outcome.outcome === "finding") open.add(rule.id);
+  for (const { rule, outcome } of assessment?.told ?? []) if (outcome.outcome === "finding") open.add(rule.id);
   const ordered = [...rules].sort((a, b) => Number(open.has(b.id)) - Number(open.has(a.id)));
   const offers = ordered.map(
     (rule): Offer => ({
