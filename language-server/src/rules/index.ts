@@ -1,3 +1,4 @@
+import { acIsolator } from "./ac-isolator.js";
 import { acProtection } from "./ac-protection.js";
 import { acVoltage } from "./ac-voltage.js";
 import { arraySize } from "./array-size.js";
@@ -7,6 +8,7 @@ import { batteryIsolator } from "./battery-isolator.js";
 import { batteryLocation } from "./battery-location.js";
 import { batteryMatch } from "./battery-match.js";
 import { batteryProtection } from "./battery-protection.js";
+import { breakingCapacity } from "./breaking-capacity.js";
 import { buildingVoltage } from "./building-voltage.js";
 import { connectorMix } from "./connector-mix.js";
 import { dcCableCurrent } from "./dc-cable-current.js";
@@ -18,6 +20,7 @@ import { gridRoute } from "./grid-route.js";
 import { neutralEarthLink } from "./neutral-earth-link.js";
 import { parallelMismatch } from "./parallel-mismatch.js";
 import type { Rule } from "./rule.js";
+import { spareWay } from "./spare-way.js";
 import { stringFuse } from "./string-fuse.js";
 import { stringVoltage } from "./string-voltage.js";
 import { surgeBackup } from "./surge-backup.js";
@@ -60,6 +63,9 @@ export const rules: readonly Rule[] = [
   surgeBackup,
   acProtection,
   acVoltage,
+  breakingCapacity,
+  acIsolator,
+  spareWay,
   batteryMatch,
   batteryProtection,
   batteryIsolator,
