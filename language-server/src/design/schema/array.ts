@@ -16,6 +16,7 @@ import {
   supplyTerminal,
   switchedNeutral,
   terminalCapacity,
+  withinReach,
 } from "./common.js";
 import { count, flag, type KindRow, list, quantity, range, text, words } from "./row.js";
 
@@ -239,7 +240,7 @@ export const arrayKinds: readonly KindRow[] = [
         essential: true,
       }),
       supplyTerminal,
-      flag("within-reach", "Can be reached from the equipment it isolates, without tools.", { typical: "yes" }),
+      withinReach,
       quantity("conditional-short-circuit-current", "current", "Fault current it stands behind its fuse or breaker.", {
         symbol: "Iq",
         typical: "10 kA",

@@ -36,6 +36,9 @@ export const opensTogether = flag("opens-all-poles-together", "All live conducto
   typical: "yes",
 });
 export const lockable = flag("lockable", "Can be locked open.", { typical: "yes" });
+export const withinReach = flag("within-reach", "Can be reached from the equipment it isolates, without tools.", {
+  typical: "yes",
+});
 export const suitableForIsolation = flag(
   "suitable-for-isolation",
   "Marked as suitable for isolation; one that is not opens nothing that a person may rely on.",

@@ -15,6 +15,7 @@ import {
   supplyTerminal,
   switchedNeutral,
   terminalCapacity,
+  withinReach,
 } from "./common.js";
 import { count, flag, type KindRow, type PropertyRow, quantity, words } from "./row.js";
 
@@ -63,6 +64,7 @@ const common: readonly PropertyRow[] = [
   opensTogether,
   suitableForIsolation,
   lockable,
+  withinReach,
   powerFlow,
   supplyTerminal,
   phase,
