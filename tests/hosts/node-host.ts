@@ -11,7 +11,8 @@ export async function startNodeHost(options: HostOptions): Promise<Host> {
   if (!server) throw new Error("The VS Code server is not in the cache: npm run test:editor installs it");
   const data = join(options.temporary, "server");
   const extensions = join(options.temporary, "extensions");
-  const env = { ...process.env, PATH: `${dirname(server.node)}:${process.env.PATH}` };
+  // No gallery of extensions: nothing is asked of any other machine.
+  const env = { ...process.env, EXTENSIONS_GALLERY: "{}", PATH: `${dirname(server.node)}:${process.env.PATH}` };
   const common = ["--server-data-dir", data, "--extensions-dir", extensions, "--accept-server-license-terms"];
   const settings = join(data, "data", "Machine", "settings.json");
   mkdirSync(dirname(settings), { recursive: true });

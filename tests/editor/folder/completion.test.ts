@@ -1,0 +1,68 @@
+import { assert } from "chai";
+import { type CompletionItem, type CompletionList, commands, type TextDocument } from "vscode";
+import { change, closeAll, positionOf, show } from "../designs";
+import { layHouse } from "../house";
+import { hand } from "../stage";
+import { until } from "../until";
+
+describe("completion", () => {
+  afterEach(closeAll);
+
+  /** What is offered behind some words. */
+  async function offered(document: TextDocument, words: string): Promise<CompletionItem[]> {
+    const position = positionOf(document, words).translate(0, words.length);
+    const { items } = await commands.executeCommand<CompletionList>(
+      "vscode.executeCompletionItemProvider",
+      document.uri,
+      position,
+    );
+    return items;
+  }
+  const labels = (items: readonly CompletionItem[]) =>
+    items.map(({ label }) => (typeof label === "string" ? label : label.label));
+
+  it("offers parts of the right kind from the files that are used", async () => {
+    const document = await show(await layHouse((text) => `${text}\nisolator Q7 is \n`));
+    const found = await until("parts are offered", async () => {
+      const items = labels(await offered(document, "isolator Q7 is "));
+      return items.includes("RotaryDc32") && items;
+    });
+    assert.notInclude(found, "Sallow405");
+    assert.notInclude(found, "Solar4");
+  });
+
+  it("offers the properties that are still missing", async () => {
+    const document = await show(
+      await layHouse((text) => text.replace("tilt: 35 deg  azimuth: 180 deg  ", "tilt: 35 deg  ")),
+    );
+    await change(document, "mounting: on-roof", "mounting: on-roof  ");
+    const found = await until("properties are offered", async () => {
+      const items = labels(await offered(document, "mounting: on-roof  "));
+      return items.includes("azimuth") && items;
+    });
+    assert.notInclude(found, "tilt");
+  });
+
+  it("offers the trackers of the inverter that is named", async () => {
+    const document = await show(await layHouse((text) => `${text}\nrun W9 from Q1 to INV.\n`));
+    await until("trackers are offered", async () => labels(await offered(document, "to INV.")).includes("pv1"));
+  });
+
+  it("writes what was chosen, by keys", async function () {
+    const document = await show(await layHouse((text) => `${text}\nisolator Q7 is Rotary\n`));
+    await until("parts are offered", async () =>
+      labels(await offered(document, "Q7 is Rotary")).includes("RotaryDc32"),
+    );
+    await commands.executeCommand("workbench.action.focusActiveEditorGroup");
+    await commands.executeCommand("cursorBottom");
+    await hand(this, "press", { key: "ArrowUp" });
+    await hand(this, "press", { key: "End" });
+    await hand(this, "press", { key: "Control+Space" });
+    await until("the list is drawn", async () => {
+      const rows = await hand<string[]>(this, "words", { selector: ".suggest-widget .monaco-list-row" });
+      return rows.some((row) => row.includes("RotaryDc32"));
+    });
+    await hand(this, "press", { key: "Enter" });
+    await until("the name is written", () => /isolator Q7 is RotaryDc\d+\n/.test(document.getText()));
+  });
+});
