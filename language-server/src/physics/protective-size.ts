@@ -12,6 +12,8 @@ export interface ProtectiveSizes {
   /** Laid apart from the live conductors: least size with, and without, protection against mechanical damage. */
   readonly apartProtected: Given;
   readonly apartUnprotected: Given;
+  /** To an earth electrode that alone limits the fault current. */
+  readonly toElectrode: Given;
   readonly bonding: BondingSizes;
 }
 

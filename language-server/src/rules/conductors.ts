@@ -94,13 +94,19 @@ export function squareMillimetres(symbol: string, value: number, text: string, s
   return ruleFigure(symbol, toSi(value, "mm2"), "area", "mm2", text, source);
 }
 
-export function protectiveSizes(table: Source, apart: Source, bonding: BondingSizes): ProtectiveSizes {
+export function protectiveSizes(
+  table: Source,
+  apart: Source,
+  toElectrode: Given,
+  bonding: BondingSizes,
+): ProtectiveSizes {
   return {
     source: table,
     equalUpTo: squareMillimetres("Sequal", 16, "line conductors up to here have an equal protective conductor", table),
     fixedUpTo: squareMillimetres("Sfixed", 35, "line conductors up to here have one of 16 mm²", table),
     apartProtected: squareMillimetres("Smin", 2.5, "laid apart, protected against mechanical damage", apart),
     apartUnprotected: squareMillimetres("Smin", 4, "laid apart, not protected against mechanical damage", apart),
+    toElectrode,
     bonding,
   };
 }

@@ -16,6 +16,7 @@ import { dcCableType } from "./dc-cable-type.js";
 import { dcCableVoltage } from "./dc-cable-voltage.js";
 import { dcIsolator } from "./dc-isolator.js";
 import { dcVoltageDrop } from "./dc-voltage-drop.js";
+import { earthingSizes } from "./earthing-sizes.js";
 import { gridRoute } from "./grid-route.js";
 import { neutralEarthLink } from "./neutral-earth-link.js";
 import { parallelMismatch } from "./parallel-mismatch.js";
@@ -73,5 +74,6 @@ export const rules: readonly Rule[] = [
   backupEarth,
   neutralEarthLink,
   backupLoad,
+  earthingSizes,
   gridRoute,
 ];

@@ -94,6 +94,20 @@ export const acLimitRows = {
     "A",
     "Difference between the generation on the lines of a three-phase supply that needs no agreement.",
   ),
+  frameBondingConductor: limitRow(
+    "frame-bonding-conductor",
+    "Smin",
+    "area",
+    "mm2",
+    "Smallest bonding conductor of an array's frame.",
+  ),
+  frameBondingConductorLightning: limitRow(
+    "frame-bonding-conductor-lightning",
+    "Smin",
+    "area",
+    "mm2",
+    "Smallest bonding conductor of a frame that may carry part of a lightning current.",
+  ),
   surgeContinuousFactor: limitRow(
     "surge-continuous-factor",
     "f",

@@ -86,6 +86,12 @@ export const ac: AcRules = {
   protectiveSizes: conductors.protectiveSizes(
     bs7671("Table 54.7", "read"),
     bs7671("regulation 543.1.1, protective conductors laid apart"),
+    conductors.squareMillimetres(
+      "Smin",
+      4,
+      "to an earth electrode, not protected against mechanical damage; more where it is buried",
+      bs7671("regulations 542.3.1 and 543.1.1"),
+    ),
     bonding,
   ),
   residualType: { source: bs7671("regulation 712.531.3.5.1 and group 531.3.3"), otherwise: "A" },

@@ -27,6 +27,12 @@ const notify: Source = {
   clause: "units above 16 A per phase; below, EN 50549-10",
   basis: "memory",
 };
+const frame: Source = { title: "IEC 62548-1", clause: "bonding conductors of an array's frame", basis: "memory" };
+const lightning: Source = {
+  title: "IEC 62305-3",
+  clause: "bonding conductors that carry lightning current, copper",
+  basis: "memory",
+};
 const surge: Source = { title: "IEC 60364-5-53", clause: "534, Uc of devices at 1.1 · U0", basis: "memory" };
 const withstand: Source = { title: "IEC 60664-1", clause: "overvoltage category II at 230/400 V", basis: "memory" };
 
@@ -64,6 +70,8 @@ export const acLimits: AcLimits = {
     practice,
     "One unit that may be connected without asking loads one line by as much.",
   ),
+  frameBondingConductor: limit("frameBondingConductor", 6, frame),
+  frameBondingConductorLightning: limit("frameBondingConductorLightning", 16, lightning),
   surgeContinuousFactor: limit("surgeContinuousFactor", 110, surge),
   surgeAcWithstand: limit("surgeAcWithstand", 2.5, withstand),
 };

@@ -47,6 +47,7 @@ export const ac: AcRules = {
   protectiveSizes: conductors.protectiveSizes(
     iec("5-54", "Table 54.2"),
     iec("5-54", "543.1.3, protective conductors laid apart"),
+    conductors.squareMillimetres("Smin", 6, "to an earth electrode, copper", iec("5-54", "542.3.1")),
     {
       least: conductors.squareMillimetres("Smin", 6, "least main bonding conductor", bonding),
       most: conductors.squareMillimetres("Smax", 25, "main bonding conductor that is always enough", bonding),
