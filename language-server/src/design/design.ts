@@ -2,8 +2,8 @@ import { itemOf, partOf, runOf } from "./made.js";
 import { checkNamedValues } from "./mentions.js";
 import type { DepartureDeclaration, ExpectationDeclaration, Fragment, Problem, ReadingDeclaration } from "./model.js";
 import { Names } from "./names.js";
-import { duplicateName, unusedPart, wrongKind } from "./naming-problems.js";
-import { endOfRun, mentionProblem } from "./resolve.js";
+import { duplicateName, unusedPart } from "./naming-problems.js";
+import { mentionProblem } from "./resolve.js";
 import { resolveServes } from "./serves.js";
 import { type Sorted, sorted } from "./sorted.js";
 import type { Item, Part, Run } from "./things.js";
@@ -89,15 +89,14 @@ function buildItems(fragments: readonly Sorted[], names: Names, usedParts: Set<P
         problems.push(duplicateName("item", declaration, earlier.declaration));
         continue;
       }
-      const { item, uses } = itemOf(declaration, names);
+      const { item, uses, problems: own } = itemOf(declaration, names);
       for (const { mention, part } of uses) {
         if (part) usedParts.add(part);
         else problems.push(mentionProblem(mention, 0, names.parts.keys(), "part"));
       }
+      for (const problem of own) problems.push(problem);
       items.push(item);
       names.addTop(item);
-      addNested(names, item, problems);
-      checkPartKinds(item, problems);
     }
   }
   return items;
@@ -117,14 +116,9 @@ function buildRuns(
         problems.push(duplicateName("run", declaration, earlier.declaration));
         continue;
       }
-      const cable = declaration.cable && names.part(declaration.cable);
-      if (cable) usedParts.add(cable);
-      if (declaration.cable && !cable) problems.push(mentionProblem(declaration.cable, 0, names.parts.keys(), "part"));
-      if (declaration.cable && cable && cable.kind !== "cable")
-        problems.push(wrongKind(declaration.cable, cable, "cable"));
-      const from = declaration.from && endOfRun(names, declaration.from, "out", problems);
-      const to = declaration.to && endOfRun(names, declaration.to, "in", problems);
-      runs.set(declaration.name, runOf(declaration, cable, from, to));
+      const run = runOf(declaration, names, problems);
+      if (run.cable) usedParts.add(run.cable);
+      runs.set(declaration.name, run);
     }
   }
   return runs;
@@ -143,29 +137,9 @@ function readingOf(
   return { declaration };
 }
 
-function addNested(names: Names, item: Item, problems: Problem[]): void {
-  if (item.children.length === 0) return;
-  const seen = new Map<string, Item>();
-  for (const child of item.children) {
-    const earlier = seen.get(child.name);
-    if (earlier && child.declaration.name !== child.declaration.kind)
-      problems.push(duplicateName("item", child.declaration, earlier.declaration));
-    seen.set(child.name, child);
-    names.addNested(child);
-    addNested(names, child, problems);
-  }
-}
-
 /** A part used by a part: the breaker inside a board's sheet. */
 function usedByPart(names: Names, name: string): boolean {
   for (const part of names.parts.values())
     for (const nested of part.declaration.nested) if (nested.part?.path[0] === name) return true;
   return false;
-}
-
-function checkPartKinds(item: Item, problems: Problem[]): void {
-  const wanted = item.kind === "string" ? "module" : item.kind;
-  if (item.part && item.declaration.part && item.part.kind !== wanted)
-    problems.push(wrongKind(item.declaration.part, item.part, wanted));
-  for (const child of item.children) checkPartKinds(child, problems);
 }

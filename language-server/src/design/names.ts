@@ -15,15 +15,10 @@ export type Resolved =
 export class Names {
   readonly top = new Map<string, Item>();
   readonly parts = new Map<string, Part>();
-  private readonly nested = new Map<string, Item[]>();
+  private nested: Map<string, Item[]> | undefined;
 
   addTop(item: Item): void {
     this.top.set(item.name, item);
-  }
-  addNested(item: Item): void {
-    const same = this.nested.get(item.name);
-    if (same) same.push(item);
-    else this.nested.set(item.name, [item]);
   }
 
   /** The part that a mention names; parts have names of one word. */
@@ -54,9 +49,23 @@ export class Names {
   }
 
   private onlyNested(name: string): Item | Item[] | undefined {
+    this.nested ??= nestedByName(this.top.values());
     const found = this.nested.get(name);
     return found && found.length === 1 ? found[0] : found;
   }
+}
+
+/** Everything nested, at any depth. Few names need it, so it is made when the first one does. */
+function nestedByName(items: Iterable<Item>): Map<string, Item[]> {
+  const found = new Map<string, Item[]>();
+  const add = (item: Item): void => {
+    const same = found.get(item.name);
+    if (same) same.push(item);
+    else found.set(item.name, [item]);
+    for (const child of item.children) add(child);
+  };
+  for (const item of items) for (const child of item.children) add(child);
+  return found;
 }
 
 /** Items of that name inside another: its own children first, deeper ones only where no child has the name. */

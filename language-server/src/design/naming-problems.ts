@@ -1,5 +1,5 @@
 import type { Mention, Problem } from "./model.js";
-import type { Part } from "./things.js";
+import type { Item, Part } from "./things.js";
 
 /** A name that an earlier declaration has; the later one is left out. */
 export function duplicateName(
@@ -34,4 +34,25 @@ export function unusedPart(part: Part): Problem {
     place: part.declaration.namePlace,
     unnecessary: true,
   };
+}
+
+/** Names that two things inside an item have; a nameless block may stand there more than once. */
+export function* innerDuplicates(item: Item): Generator<Problem> {
+  if (item.children.length === 0) return;
+  const seen = new Map<string, Item>();
+  for (const child of item.children) {
+    const earlier = seen.get(child.name);
+    if (earlier && child.declaration.name !== child.declaration.kind)
+      yield duplicateName("item", child.declaration, earlier.declaration);
+    seen.set(child.name, child);
+    yield* innerDuplicates(child);
+  }
+}
+
+/** Parts of another kind than the item that names them. */
+export function* wrongPartKinds(item: Item): Generator<Problem> {
+  const wanted = item.kind === "string" ? "module" : item.kind;
+  if (item.part && item.declaration.part && item.part.kind !== wanted)
+    yield wrongKind(item.declaration.part, item.part, wanted);
+  for (const child of item.children) yield* wrongPartKinds(child);
 }
