@@ -23,6 +23,7 @@ const mends = new Map([
   ["surge-second built-in-surge-protection", "no device is then known of: surge-needed says whether one must be"],
   ["backup-earth used-in", "an electrode is taken to be in use in every mode, and the check says so"],
   ["ac-protection max-upstream-device", "a port that names no largest device allows any"],
+  ["disconnection max-loop-impedance", "its own sheet's figure; without it the tables give one"],
 ]);
 
 const folder = fileURLToPath(new URL("./fixtures", import.meta.url));

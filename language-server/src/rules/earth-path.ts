@@ -37,8 +37,7 @@ export interface ProtectiveConductor {
  * The protective conductor of a run: laid with it, in its cable, the armour, or for tails the main earthing conductor
  * that runs beside them. Throws NotKnown where none is stated.
  */
-export function protectiveConductor(run: Run, plant: Plant): ProtectiveConductor {
-  const cable = cableOf(run);
+export function protectiveConductor(run: Run, cable: Part, plant: Plant): ProtectiveConductor {
   const beside = given(run, "protective-conductor-area") ?? given(cable, "protective-conductor-area");
   if (beside) return { kind: "core", area: beside };
   const armour = given(cable, "armour-area");
@@ -71,17 +70,23 @@ export function loopOfRun(run: Run, plant: Plant, judge: Judge): Derived {
 
 function workOut(run: Run, plant: Plant, judge: Judge): Derived | NotKnown {
   try {
-    const cable = cableOf(run);
-    const length = neededLength(run);
-    needFacts(judge, [cable, "conductor-area"], [cable, "conductor-class"], [cable, "insulation"]);
-    const [area] = judge.need([cable, "conductor-area"]);
-    const protective = protectiveConductor(run, plant);
-    const line = hotResistance(cable, area, judge);
-    return runLoop({ length, line, protective: resistanceOf(protective, cable, judge) });
+    return loopIn(run, cableOf(run), plant, judge);
   } catch (error) {
     if (error instanceof NotKnown) return error;
     throw error;
   }
+}
+
+/** The same if the run were laid in this cable. */
+export function loopIn(run: Run, cable: Part, plant: Plant, judge: Judge): Derived {
+  const missing = new MissingFacts();
+  const length = missing.orElse(() => neededLength(run));
+  missing.orElse(() => needFacts(judge, [cable, "conductor-area"], [cable, "conductor-class"], [cable, "insulation"]));
+  const protective = missing.orElse(() => protectiveConductor(run, cable, plant));
+  missing.stop();
+  const [area] = judge.need([cable, "conductor-area"]);
+  const line = hotResistance(cable, area, judge);
+  return runLoop({ length: length!, line, protective: resistanceOf(protective!, cable, judge) });
 }
 
 function hotResistance(cable: Part, area: Given, judge: Judge): Derived {

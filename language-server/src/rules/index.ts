@@ -16,7 +16,9 @@ import { dcCableType } from "./dc-cable-type.js";
 import { dcCableVoltage } from "./dc-cable-voltage.js";
 import { dcIsolator } from "./dc-isolator.js";
 import { dcVoltageDrop } from "./dc-voltage-drop.js";
+import { disconnection } from "./disconnection.js";
 import { earthingSizes } from "./earthing-sizes.js";
+import { frameBonding } from "./frame-bonding.js";
 import { gridRoute } from "./grid-route.js";
 import { neutralEarthLink } from "./neutral-earth-link.js";
 import { parallelMismatch } from "./parallel-mismatch.js";
@@ -65,6 +67,7 @@ export const rules: readonly Rule[] = [
   acProtection,
   acVoltage,
   breakingCapacity,
+  disconnection,
   acIsolator,
   spareWay,
   batteryMatch,
@@ -75,5 +78,6 @@ export const rules: readonly Rule[] = [
   neutralEarthLink,
   backupLoad,
   earthingSizes,
+  frameBonding,
   gridRoute,
 ];

@@ -29,7 +29,10 @@ export class MissingFacts {
 
   /** Stops the check where anything was missing, with all of it. */
   stop(): void {
+    if (this.missing.length > 0 || this.reasons.size > 0) throw this.asNotKnown();
+  }
+  asNotKnown(): NotKnown {
     const [all] = this.outcomes();
-    if (all) throw new NotKnown(all.missing, all.reason);
+    return new NotKnown(all?.missing ?? [], all?.reason);
   }
 }

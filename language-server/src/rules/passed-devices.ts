@@ -3,6 +3,7 @@ import type { FeedTree } from "../circuit/feed.js";
 import type { Line, Plant } from "../circuit/plant.js";
 import { flagOf } from "../design/facts.js";
 import type { Item } from "../design/things.js";
+import { protectionAlong, supplyWay } from "./supply-way.js";
 
 /** A device as the energy of a tree's root passes it. */
 export interface PassedDevice {
@@ -32,17 +33,25 @@ export function* passedIn(
   }
 }
 
-/** Runs by the device that protects them next. Those that were there before, and feed nothing new, are left out. */
+/**
+ * Runs by the device that protects them next: for those between a backup port and its first device, the one ahead of the
+ * inverter that passes the grid on. Those that were there before, and feed nothing new, are left out.
+ */
 export function linesByDevice(plant: Plant): Map<Item, Line[]> {
   const found = new Map<Item, Line[]>();
   for (const line of plant.lines) {
-    const { protectedBy } = line;
+    const protectedBy = line.protectedBy ?? aheadOfInverter(plant, line);
     if (!protectedBy || isAsFound(line)) continue;
     const own = found.get(protectedBy);
     if (own) own.push(line);
     else found.set(protectedBy, [line]);
   }
   return found;
+}
+
+export function aheadOfInverter(plant: Plant, { root, near }: Line): Item | undefined {
+  const way = root.item.kind === "backup" ? supplyWay(plant, near) : undefined;
+  return way && protectionAlong(way).at(-1);
 }
 
 /** A run that was there before and carries nothing of what is added. */
