@@ -61,7 +61,7 @@ export const phases = count("phases", "Number of line conductors: 1 or 3.", { ty
 export const phase = words("phase", ["L1", "L2", "L3"], "Which line conductor of a three-phase supply it is on.", {
   typical: "L1",
 });
-export const earthConductor = quantity("earth-conductor", "area", "Cross-section of its protective conductor.", {
+export const earthConductor = quantity("earth-conductor", "area", "Cross-section of its protective conductor; 0 mm2 where it has none.", {
   symbol: "S",
   typical: "6 mm2",
 });
