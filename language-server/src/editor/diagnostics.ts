@@ -5,16 +5,12 @@ import type { Thing } from "../design/things.js";
 import { absolute } from "../place.js";
 import type { Span } from "./navigate.js";
 import { notCheckedId, pageOf } from "./pages.js";
+import type { Settings } from "./settings.js";
 import { isNotChecked, missingText } from "./unknowns.js";
 import type { PlacedNotice, WorkspaceView } from "./workspace-view.js";
 
-/** What the user may choose. */
-export interface Settings {
-  /** Whether things that could not be checked are marked in the text. */
-  readonly notChecked: "hint" | "off";
-  /** Folder of the generated pages. */
-  readonly docs?: string;
-}
+/** What of the user's settings decides how a file is marked. */
+export type MarkSettings = Pick<Settings, "notChecked" | "docs">;
 
 /** A squiggle, in offsets. */
 export interface Mark {
@@ -31,13 +27,13 @@ export interface Mark {
 }
 
 /** Everything to mark in a file, in the order of its text: findings, problems, and what could not be checked. */
-export function marksOf(view: WorkspaceView, uri: string, settings: Settings): Mark[] {
+export function marksOf(view: WorkspaceView, uri: string, settings: MarkSettings): Mark[] {
   const marks = view.notices(uri).map((placed) => markOf(view, placed, settings));
   if (settings.notChecked === "off") return marks;
   return [...marks, ...hintsOf(view, uri, settings)].sort((a, b) => a.span.start - b.span.start);
 }
 
-function markOf(view: WorkspaceView, { notice, assessment }: PlacedNotice, settings: Settings): Mark {
+function markOf(view: WorkspaceView, { notice, assessment }: PlacedNotice, settings: MarkSettings): Mark {
   const related = notice.related
     .filter(({ place }) => view.isLive(place))
     .map(({ place, message }) => ({ span: absolute(place), message }));
@@ -75,7 +71,7 @@ function topOf(thing: Thing): Thing {
 }
 
 /** One hint a thing that something could not be checked on, naming what is missing. */
-function hintsOf(view: WorkspaceView, uri: string, settings: Settings): Mark[] {
+function hintsOf(view: WorkspaceView, uri: string, settings: MarkSettings): Mark[] {
   const hints = new Map<string, Mark>();
   for (const assessment of view.assessments(uri)) {
     const byThing = new Map<string, { thing: Thing; checks: Check[] }>();
@@ -96,7 +92,7 @@ function hintsOf(view: WorkspaceView, uri: string, settings: Settings): Mark[] {
   return [...hints.values()];
 }
 
-function hint(view: WorkspaceView, thing: Thing, checks: readonly Check[], settings: Settings): Mark {
+function hint(view: WorkspaceView, thing: Thing, checks: readonly Check[], settings: MarkSettings): Mark {
   const place = thing.declaration.namePlace;
   const texts = [...new Set(checks.map(lineOf))];
   return {

@@ -1,5 +1,6 @@
 import {
   addCodeActionHandler,
+  addCodeLensHandler,
   addCompletionHandler,
   addDocumentHighlightHandler,
   addDocumentSymbolHandler,
@@ -8,18 +9,23 @@ import {
   addFoldingRangeHandler,
   addGotoDefinitionHandler,
   addHoverHandler,
+  addInlayHintHandler,
   addRenameHandler,
   addWorkspaceSymbolHandler,
   type DefaultSharedModuleContext,
 } from "langium/lsp";
 import type { Connection, DidChangeConfigurationParams } from "vscode-languageserver";
 import { type Editor, editorOf } from "../editor/lsp/editor.js";
+import { Freshener } from "../editor/lsp/freshener.js";
 import { editorModules } from "../editor/lsp/module.js";
 import { Publisher } from "../editor/lsp/publisher.js";
 import { createSunwrightServices } from "../language/module.js";
 
 /** The section of the user's settings that is ours. */
 const section = "sunwright";
+
+/** Those of its settings that the server asks for. */
+const chosen = ["notChecked", "hints"];
 
 /** Builds the services around a connection, registers what can be asked, and begins to listen. */
 export function startServer(
@@ -41,12 +47,18 @@ export function startServer(
   addCodeActionHandler(connection, shared);
   addRenameHandler(connection, shared);
   addWorkspaceSymbolHandler(connection, shared);
+  addInlayHintHandler(connection, shared);
+  addCodeLensHandler(connection, shared);
+  const freshener = new Freshener(shared, connection);
 
   const refresh = (given: unknown): void => {
-    if (editor.choose(given)) publisher.refresh().catch((error) => report(editor, error));
+    if (!editor.choose(given)) return;
+    publisher.refresh().catch((error) => report(editor, error));
+    freshener.refresh();
   };
   connection.onInitialize((params) => {
     editor.choose(params.initializationOptions);
+    freshener.initialize(params.capabilities);
     return shared.lsp.LanguageServer.initialize(params);
   });
   connection.onInitialized((params) => {
@@ -75,7 +87,8 @@ function noting(connection: Connection, note: (uri: string) => void): Connection
 /** The settings as the client has them at the start; none where it cannot be asked. */
 async function ownSettings(editor: Editor): Promise<unknown> {
   const configuration = editor.services.workspace.ConfigurationProvider;
-  return { notChecked: await configuration.getConfiguration(section, "notChecked") };
+  const values = await Promise.all(chosen.map((name) => configuration.getConfiguration(section, name)));
+  return Object.fromEntries(chosen.map((name, index) => [name, values[index]]));
 }
 
 /** Some clients send the new settings, others only say that there are some. */

@@ -4,6 +4,7 @@ import { formatApart, formatFigure, sourceText, workingLines } from "../../physi
 import type { Place } from "../../place.js";
 import type { Finding, Pass } from "../../rules/rule.js";
 import { idLink, plain } from "../markdown.js";
+import { percent } from "../percent.js";
 import { isNotChecked, missingText } from "../unknowns.js";
 
 /** How a hover links: to a place of the text, and to a rule's page. */
@@ -44,10 +45,6 @@ export function marginText({ value, limit }: Pick<Finding, "value" | "limit">): 
   if (!value || !limit || limit.value === 0 || value.dimension !== limit.dimension) return undefined;
   const [text, limitText] = formatApart(value, limit);
   return `${text} against a limit of ${limitText}: ${percent(value.value / limit.value)} of it.`;
-}
-
-function percent(share: number): string {
-  return `${Number((share * 100).toPrecision(3))} %`;
 }
 
 /** The figures that a check compares. */

@@ -1,17 +1,18 @@
 import { UriUtils } from "langium";
 import type { Connection } from "vscode-languageserver";
 import type { SunwrightSharedServices } from "../../language/module.js";
-import type { Settings } from "../diagnostics.js";
 import type { Links } from "../hover/check.js";
+import { defaultSettings, readSettings, type Settings } from "../settings.js";
 import { WorkspaceView } from "../workspace-view.js";
 import { Positions } from "./positions.js";
+import { sameData } from "./same-data.js";
 
 /** What all requests of one editor share: the computed designs, positions, and what the user has chosen. */
 export class Editor {
   readonly view: WorkspaceView;
   readonly positions: Positions;
   private readonly spellings = new Map<string, string>();
-  private chosen: Settings = { notChecked: "hint" };
+  private chosen = defaultSettings;
 
   constructor(readonly services: SunwrightSharedServices) {
     const project = services.sunwright.Project;
@@ -38,12 +39,8 @@ export class Editor {
 
   /** Takes the user's settings as they come over the wire; true where anything is different. */
   choose(given: unknown): boolean {
-    const { notChecked, docs } = record(given);
-    const next: Settings = {
-      notChecked: notChecked === "hint" || notChecked === "off" ? notChecked : this.chosen.notChecked,
-      docs: typeof docs === "string" && docs !== "" ? docs : this.chosen.docs,
-    };
-    const isNew = next.notChecked !== this.chosen.notChecked || next.docs !== this.chosen.docs;
+    const next = readSettings(given, this.chosen);
+    const isNew = !sameData(next, this.chosen);
     this.chosen = next;
     return isNew;
   }
@@ -58,10 +55,6 @@ export class Editor {
   get connection(): Connection | undefined {
     return this.services.lsp.Connection;
   }
-}
-
-function record(value: unknown): Readonly<Record<string, unknown>> {
-  return typeof value === "object" && value !== null ? (value as Record<string, unknown>) : {};
 }
 
 const editors = new WeakMap<SunwrightSharedServices, Editor>();

@@ -3,6 +3,7 @@ import { DesignCodeActionProvider } from "./code-action-provider.js";
 import { DesignCompletionProvider } from "./completion-provider.js";
 import { DesignDiagnoser } from "./diagnoser.js";
 import { editorOf } from "./editor.js";
+import { DesignHintProvider, DesignLensProvider } from "./hint-provider.js";
 import { DesignHoverProvider } from "./hover-provider.js";
 import {
   DesignDefinitionProvider,
@@ -27,6 +28,8 @@ export const editorModules: EditorModules = {
       ReferencesProvider: ({ shared }) => new DesignReferencesProvider(editorOf(shared)),
       DocumentHighlightProvider: ({ shared }) => new DesignHighlightProvider(editorOf(shared)),
       RenameProvider: ({ shared }) => new DesignRenameProvider(editorOf(shared)),
+      InlayHintProvider: ({ shared }) => new DesignHintProvider(editorOf(shared)),
+      CodeLensProvider: ({ shared }) => new DesignLensProvider(editorOf(shared)),
       CodeActionProvider: ({ shared }) => new DesignCodeActionProvider(editorOf(shared)),
     },
     sunwright: { Diagnoser: ({ shared }) => new DesignDiagnoser(editorOf(shared)) },

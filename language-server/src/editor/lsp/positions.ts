@@ -26,6 +26,10 @@ export class Positions {
     return { uri: this.spelled(span.uri), range: this.range(span) };
   }
 
+  position(uri: string, offset: number): Position {
+    return this.document(uri).positionAt(offset);
+  }
+
   offset(uri: string, position: Position): number {
     return this.document(uri).offsetAt(position);
   }

@@ -1,0 +1,53 @@
+import type { Assessment, Check } from "../../assessment/assessment.js";
+import type { Property, ReadingDeclaration } from "../../design/model.js";
+import { type Figure, givens } from "../../physics/figure.js";
+import { formatFigure } from "../../physics/working.js";
+import type { Place } from "../../place.js";
+import { comparedIn } from "../compared.js";
+import type { HintText } from "./hint.js";
+
+/** `expected 405.8 V` beside a measured value, in the words of the check that it was held against. */
+export function* readingHint(
+  assessment: Assessment,
+  declaration: ReadingDeclaration,
+): Generator<{ readonly at: Place; readonly text: HintText }> {
+  const checks = assessment.checks.filter(({ thing }) => thing.is === "reading" && thing.declaration === declaration);
+  for (const property of declaration.properties) {
+    for (const check of checks) {
+      const text = expectation(check, property);
+      if (!text) continue;
+      yield { at: property.valuePlace, text };
+      break;
+    }
+  }
+}
+
+function expectation(check: Check, { value, valuePlace }: Property): HintText | undefined {
+  if (value?.kind !== "quantity") return undefined;
+  for (const { value: found, limit } of comparedIn(check)) {
+    const isRead = [found, limit].some((figure) =>
+      [...givens(figure)].some(({ origin }) => origin.place === valuePlace),
+    );
+    if (!isRead) continue;
+    const expected = expectedIn(found, value.dimension) ?? expectedIn(limit, value.dimension);
+    if (expected)
+      return {
+        label: `expected ${formatFigure(expected)}`,
+        tooltip: `What the design gives under these conditions (${check.rule.id}).`,
+      };
+    if (limit.dimension === value.dimension && found.dimension === value.dimension)
+      return { label: `limit ${formatFigure(limit)}`, tooltip: `Held against this limit (${check.rule.id}).` };
+  }
+  return undefined;
+}
+
+/** The figure that a reading was expected to have: the physics calls it `Uoc,exp`, as the term of a comparison `Xexp`. */
+function expectedIn(figure: Figure, dimension: Figure["dimension"]): Figure | undefined {
+  if (figure.kind === "given") return undefined;
+  if (figure.dimension === dimension && figure.symbol.endsWith("exp")) return figure;
+  for (const term of figure.terms) {
+    const found = expectedIn(term, dimension);
+    if (found) return found;
+  }
+  return undefined;
+}

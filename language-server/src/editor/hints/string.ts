@@ -1,0 +1,22 @@
+import type { Assessment } from "../../assessment/assessment.js";
+import type { Item } from "../../design/things.js";
+import { formatApart } from "../../physics/working.js";
+import { comparedIn, tightestOf } from "../compared.js";
+import { percent } from "../percent.js";
+import { checksOf } from "../things-of.js";
+import type { HintText } from "./hint.js";
+
+/** `Uoc 461.6 V cold, 77 % of 600 V`: the open-circuit voltage against whatever on the way stands least. */
+export function stringHint(assessment: Assessment, string: Item): HintText | undefined {
+  const compared = checksOf(assessment, string)
+    .filter(({ rule }) => rule.id === "string-voltage")
+    .flatMap(comparedIn);
+  const tightest = tightestOf(compared);
+  if (!tightest) return undefined;
+  const [voltage, limit] = formatApart(tightest.value, tightest.limit);
+  const against = tightest.against ? `, the least that stands on its way: ${tightest.against}` : "";
+  return {
+    label: `Uoc ${voltage} cold, ${percent(tightest.share)} of ${limit}`,
+    tooltip: `Open-circuit voltage at the lowest temperature; ${percent(tightest.share)} of ${limit}${against}.`,
+  };
+}
