@@ -71,6 +71,12 @@ export function beyond(tree: FeedTree, start: Terminal): Beyond {
   };
 }
 
+/** The outgoing side of a way of which only words say what hangs on it. */
+export function isOnlyInWords({ item, name, links }: Terminal): boolean {
+  const { serves } = item.declaration;
+  return name === "out" && serves !== undefined && "kind" in serves && !links.some(({ by }) => by.is === "run");
+}
+
 /** A device that is passed on the way, and not the one whose outgoing side is the start. */
 function isPassed(item: Item, start: Terminal): boolean {
   return item !== start.item && item.kind !== "board" && item.row?.through !== undefined;

@@ -1,7 +1,7 @@
 import type { Design } from "../design/design.js";
 import { textOf, wordOf } from "../design/facts.js";
 import type { Item } from "../design/things.js";
-import { fedThrough } from "./beyond.js";
+import { fedThrough, isOnlyInWords } from "./beyond.js";
 import { type Circuit, type Terminal, terminalOf } from "./circuit.js";
 import { type FeedTree, feedTree, isProtective, openingOn, type Path, pathTo, protectionOn, reversed } from "./feed.js";
 import type { FeedTrees } from "./feed-trees.js";
@@ -89,27 +89,31 @@ export function acSurgeTap(spd: Item, terminal: Terminal, trees: FeedTrees): AcS
   return { spd };
 }
 
-/** A current transformer, and what it cannot see: consumers and units fed without passing the run it is clipped on. */
+/**
+ * A current transformer with what it sees, consumers and units fed through the run it is clipped on, and what it does
+ * not: those that the supply feeds without passing there.
+ */
 export function transformerView(transformer: Item, design: Design, trees: FeedTrees): TransformerView {
   const named = wordOf(transformer, "around") ?? textOf(transformer, "around");
   const run = design.runs.find(({ id }) => id === named);
   const reader = wordOf(transformer, "read-by");
   const resolved = reader === undefined ? undefined : design.names.resolve({ path: reader.split(".") });
   const readBy = resolved?.is === "item" ? resolved.item : undefined;
+  const seen: Item[] = [];
   const unseen: Item[] = [];
   for (const tree of trees.all) {
     if (!run || tree.root.item.kind !== "supply") continue;
     const hop = [...tree.arriving.values()].find(({ by }) => by === run);
     if (!hop) continue;
-    const seen = new Set(fedThrough(tree, hop.to));
-    for (const terminal of tree.order) if (!seen.has(terminal) && takesOrGives(terminal)) unseen.push(terminal.item);
+    const passing = new Set(fedThrough(tree, hop.to));
+    for (const terminal of tree.order)
+      if (takesOrGives(terminal)) (passing.has(terminal) ? seen : unseen).push(terminal.item);
   }
-  return { transformer, run, readBy, unseen };
+  return { transformer, run, readBy, seen, unseen };
 }
 
 /** Ends of the wiring that take or give power; a way that only words describe is one. */
-function takesOrGives({ item, name }: Terminal): boolean {
-  if (item.kind === "load" || item.kind === "ac" || item.kind === "generator") return true;
-  const { serves } = item.declaration;
-  return name === "out" && serves !== undefined && "kind" in serves;
+function takesOrGives(terminal: Terminal): boolean {
+  const { kind } = terminal.item;
+  return kind === "load" || kind === "ac" || kind === "generator" || isOnlyInWords(terminal);
 }

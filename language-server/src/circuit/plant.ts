@@ -142,7 +142,9 @@ export interface TransformerView {
   /** The run it is clipped on; undefined where `around` names none that exists. */
   readonly run?: Run;
   readonly readBy?: Item;
-  /** Loads, ports and generating units that the supply feeds without passing that run: it cannot see them. */
+  /** Loads, ports and generating units that the supply feeds through that run; both empty where it feeds it not. */
+  readonly seen: readonly Item[];
+  /** Those that it feeds without passing that run: the transformer cannot see them. */
   readonly unseen: readonly Item[];
 }
 

@@ -20,6 +20,8 @@ import { disconnection } from "./disconnection.js";
 import { earthingSizes } from "./earthing-sizes.js";
 import { frameBonding } from "./frame-bonding.js";
 import { gridRoute } from "./grid-route.js";
+import { leakageBudget } from "./leakage-budget.js";
+import { meterRating } from "./meter-rating.js";
 import { neutralEarthLink } from "./neutral-earth-link.js";
 import { parallelMismatch } from "./parallel-mismatch.js";
 import type { Rule } from "./rule.js";
@@ -70,6 +72,8 @@ export const rules: readonly Rule[] = [
   disconnection,
   acIsolator,
   spareWay,
+  meterRating,
+  leakageBudget,
   batteryMatch,
   batteryProtection,
   batteryIsolator,

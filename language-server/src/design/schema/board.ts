@@ -91,6 +91,10 @@ export const boardKinds: readonly KindRow[] = [
         typical: "towards-load",
         essential: true,
       }),
+      words("measures", ["supply", "generation", "load"], "What it is there to see.", {
+        typical: "supply",
+        assumed: { text: "supply", reason: "it is by the current of the whole supply that an inverter steers" },
+      }),
       mention("read-by", ["inverter", "meter", "board"], "What reads it.", { typical: "INV" }),
       quantity("rated-current", "current", "Rated primary current.", { symbol: "Ipr", typical: "100 A" }),
       phase,

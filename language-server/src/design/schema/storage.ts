@@ -96,6 +96,10 @@ export const storageKinds: readonly KindRow[] = [
       flag("dc-residual-current-declared", "Its maker declares that it cannot feed d.c. residual current.", {
         typical: "yes",
       }),
+      quantity("standing-leakage", "current", "Protective conductor current in normal use.", {
+        symbol: "IPE",
+        typical: "3 mA",
+      }),
       existing,
       location,
       place,
