@@ -20,10 +20,12 @@ import { disconnection } from "./disconnection.js";
 import { earthingSizes } from "./earthing-sizes.js";
 import { frameBonding } from "./frame-bonding.js";
 import { gridRoute } from "./grid-route.js";
+import { labelMissing } from "./label-missing.js";
 import { leakageBudget } from "./leakage-budget.js";
 import { meterRating } from "./meter-rating.js";
 import { neutralEarthLink } from "./neutral-earth-link.js";
 import { parallelMismatch } from "./parallel-mismatch.js";
+import { protectiveConductors } from "./protective-conductor.js";
 import type { Rule } from "./rule.js";
 import { spareWay } from "./spare-way.js";
 import { stringFuse } from "./string-fuse.js";
@@ -70,6 +72,7 @@ export const rules: readonly Rule[] = [
   acVoltage,
   breakingCapacity,
   disconnection,
+  protectiveConductors,
   acIsolator,
   spareWay,
   meterRating,
@@ -84,4 +87,5 @@ export const rules: readonly Rule[] = [
   earthingSizes,
   frameBonding,
   gridRoute,
+  labelMissing,
 ];
