@@ -7,6 +7,7 @@ import type { Given, Source } from "../physics/figure.js";
 import type { StringFuseRule } from "../physics/string-fuse.js";
 import type { WithstandTable } from "../physics/surge.js";
 import type { AcRules } from "./ac-rules.js";
+import type { LabelTexts } from "./labels.js";
 
 /** A limit of a rule set: a figure that formulas take as it is, with who says so and why this one. */
 export interface Limit extends Given {
@@ -62,6 +63,7 @@ export interface RuleSet {
   /** Factor from Uoc at standard test conditions to the system voltage of the insulation test. */
   readonly insulationVoltageFactor: Given;
   readonly ac: AcRules;
+  readonly labels: LabelTexts;
   /** A limit by its property name. Throws RangeError for a name that is not in `limitRows`. */
   limit(name: string): Limit;
   /** A choice by its property name. Throws RangeError for a name that is not in `settingRows`. */

@@ -61,10 +61,15 @@ export const phases = count("phases", "Number of line conductors: 1 or 3.", { ty
 export const phase = words("phase", ["L1", "L2", "L3"], "Which line conductor of a three-phase supply it is on.", {
   typical: "L1",
 });
-export const earthConductor = quantity("earth-conductor", "area", "Cross-section of its protective conductor; 0 mm2 where it has none.", {
-  symbol: "S",
-  typical: "6 mm2",
-});
+export const earthConductor = quantity(
+  "earth-conductor",
+  "area",
+  "Cross-section of its protective conductor; 0 mm2 where it has none.",
+  {
+    symbol: "S",
+    typical: "6 mm2",
+  },
+);
 export const enclosureRating = text("enclosure-rating", "Ingress protection of its enclosure.", {
   symbol: "IP",
   typical: '"IP65"',
@@ -72,28 +77,29 @@ export const enclosureRating = text("enclosure-rating", "Ingress protection of i
 export const cableEntry = words("cable-entry", ["bottom", "side", "top"], "The face through which cables enter.", {
   typical: "bottom",
 });
+/** Labels that a rule set has a text for. */
+export const labelWords = [
+  "multiple-supplies",
+  "live-in-daylight",
+  "dc-isolator",
+  "ac-isolator",
+  "isolate-both-sides",
+  "dc-cable",
+  "dc-connector",
+  "battery",
+  "backup-supply",
+  "electrode",
+  "bonding",
+  "rcd-test",
+  "surge-protection",
+  "solar-and-battery-sign",
+  "circuit-diagram",
+  "shutdown-procedure",
+] as const;
+export type LabelWord = (typeof labelWords)[number];
 export const labels = list(
   "labels",
-  {
-    is: "words",
-    words: [
-      "multiple-supplies",
-      "live-in-daylight",
-      "dc-isolator",
-      "ac-isolator",
-      "isolate-both-sides",
-      "dc-cable",
-      "battery",
-      "backup-supply",
-      "electrode",
-      "bonding",
-      "rcd-test",
-      "surge-protection",
-      "solar-and-battery-sign",
-      "circuit-diagram",
-      "shutdown-procedure",
-    ],
-  },
-  "Labels fitted on it. The label schedule says which are needed.",
+  { is: "words", words: labelWords },
+  "Labels on it: planned, and fitted once the site is as built. The label schedule says which are needed.",
   { typical: "[multiple-supplies]" },
 );

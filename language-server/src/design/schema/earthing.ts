@@ -88,6 +88,7 @@ export const earthingKinds: readonly KindRow[] = [
       flag("frame-within-reach", "Somebody standing on the ground can touch the frame.", { typical: "no" }),
       flag("array-double-insulated", "Modules, cables and connectors are class II throughout.", { typical: "yes" }),
       ...terminalCapacity,
+      labels,
       note,
     ],
   },

@@ -46,6 +46,14 @@ export const siteKinds: readonly KindRow[] = [
       text("designer", "Who answers for the design."),
       text("revision", "Revision printed on every paper.", { typical: '"C"' }),
       day("date", "Date of this revision."),
+      words(
+        "status",
+        ["draft", "for-review", "issued", "as-built"],
+        "How far it is; what is as-built has its labels and readings recorded.",
+        {
+          typical: "draft",
+        },
+      ),
       note,
     ],
   },

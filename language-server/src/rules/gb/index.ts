@@ -4,6 +4,7 @@ import { criticalLengthConstants, impulseWithstand } from "../iec/surge.js";
 import { type RuleSet, ruleSet } from "../rule-set.js";
 import { ac } from "./ac.js";
 import { ampacity, grouping } from "./ampacity.js";
+import { labels } from "./labels.js";
 import { limits } from "./limits.js";
 
 export const gb: RuleSet = ruleSet({
@@ -52,4 +53,5 @@ export const gb: RuleSet = ruleSet({
   insulationTest,
   insulationVoltageFactor,
   ac,
+  labels,
 });

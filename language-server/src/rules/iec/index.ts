@@ -1,6 +1,7 @@
 import { type RuleSet, ruleSet } from "../rule-set.js";
 import { ac } from "./ac.js";
 import { ampacity, grouping } from "./ampacity.js";
+import { labels } from "./labels.js";
 import { limits } from "./limits.js";
 import { cellRise, cold, fuse62548, insulationTest, insulationVoltageFactor } from "./photovoltaic.js";
 import { settings } from "./settings.js";
@@ -34,4 +35,5 @@ export const iec: RuleSet = ruleSet({
   insulationTest,
   insulationVoltageFactor,
   ac,
+  labels,
 });
