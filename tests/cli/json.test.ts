@@ -1,34 +1,20 @@
-import { existsSync, readFileSync } from "node:fs";
+import { existsSync } from "node:fs";
 import { join } from "node:path";
-import { Ajv2020, type AnySchemaObject } from "ajv/dist/2020.js";
+import { Ajv2020 } from "ajv/dist/2020.js";
 import { describe, expect, it } from "vitest";
 import { problemIds } from "../../language-server/src/assessment/problem-ids.js";
 import type { DesignReport, Report } from "../../language-server/src/cli/report/report.js";
 import { rules } from "../../language-server/src/rules/index.js";
 import { design, inTwoFiles, stringLine } from "./designs.js";
 import { folderWith, root, sunwright } from "./program.js";
+import { closed, schemaOf } from "./schemas.js";
 
-const schema = JSON.parse(
-  readFileSync(join(root, "language-server", "schema", "check.schema.json"), "utf8"),
-) as AnySchemaObject;
+const schema = schemaOf("check");
 const validate = new Ajv2020({ allErrors: true }).compile(schema);
-
-/** The same schema, in which nothing may occur that it does not describe: so that nothing stays undocumented. */
 const validateClosed = new Ajv2020({ allErrors: true }).compile({
   ...closed(schema),
   $id: "urn:sunwright:schema:closed",
 });
-
-function closed(part: AnySchemaObject): AnySchemaObject {
-  const entries = Object.entries(part).map(([key, value]) => {
-    if (key === "properties" || key === "$defs")
-      return [key, Object.fromEntries(Object.entries(value).map(([name, inner]) => [name, closed(inner as object)]))];
-    if (key === "items") return [key, closed(value)];
-    return [key, value];
-  });
-  const isBase = part === schema.$defs?.check;
-  return { ...Object.fromEntries(entries), ...(part.properties && !isBase ? { unevaluatedProperties: false } : {}) };
-}
 
 function checked(folder: string, ...words: string[]): { code: number | null; report: Report } {
   const { code, out } = sunwright(["check", ...words, "--format", "json"], { folder });

@@ -3,9 +3,9 @@ import { design } from "./designs.js";
 import { folderWith, sunwright } from "./program.js";
 
 it.each([
-  [[], "Say what to do: check, drill or rules."],
-  [["--quiet"], "Say what to do: check, drill or rules."],
-  [["chekc", "barn.sun"], "There is no command chekc. There are check, drill and rules."],
+  [[], "Say what to do: check, drill, live, isolate or rules."],
+  [["--quiet"], "Say what to do: check, drill, live, isolate or rules."],
+  [["chekc", "barn.sun"], "There is no command chekc. There are check, drill, live, isolate and rules."],
   [["check"], "check needs at least one file, folder or pattern."],
   [["drill"], "drill needs at least one file, folder or pattern."],
   [["check", "barn.sun", "--formatt", "json"], "Unknown option `--formatt`. See sunwright check --help."],
@@ -28,12 +28,15 @@ it("prints help with exit codes, for all and for one command", () => {
   const folder = folderWith({});
   const all = sunwright(["--help"], { folder });
   expect(all.code).toBe(0);
-  for (const command of ["check [...paths]", "drill [...paths]", "rules [id]"]) expect(all.out).toContain(command);
+  for (const command of ["check [...paths]", "drill [...paths]", "live [file]", "isolate [file] [item]", "rules [id]"])
+    expect(all.out).toContain(command);
   expect(all.out).toContain("Exit code: 0 ");
   const one = sunwright(["check", "--help"], { folder });
   expect(one.code).toBe(0);
-  for (const option of ["--format", "--show-working", "--assumptions", "--fail-on", "--quiet"])
+  for (const option of ["--format", "--show-working", "--assumptions", "--fail-on", "--quiet", "--set"])
     expect(one.out).toContain(option);
+  const other = sunwright(["isolate", "--help"], { folder });
+  expect(other.out).toContain("Exit code: 0 where devices make all of it dead");
 });
 
 it("prints its version", () => {

@@ -53,8 +53,8 @@ export interface WhatIf {
   /** What was asked and cannot be supposed of this design; the rest was. */
   readonly refusals: readonly Refusal[];
   readonly asWritten: Assessment;
-  /** Checks that rest on something supposed, or come out otherwise than those of the text. */
-  readonly hypothetical: ReadonlySet<Check>;
+  /** Whether a check rests on something supposed, or comes out otherwise than for the text as it is. */
+  isHypothetical(check: Check): boolean;
   /** Checks whose outcome is another one than that of the text. */
   readonly changes: readonly OutcomeChange[];
 }
@@ -62,9 +62,9 @@ export interface WhatIf {
 export interface OutcomeChange {
   readonly rule: string;
   readonly thing: string;
-  /** The worst outcome of each; undefined where the check does not exist. */
-  readonly asWritten?: OutcomeWord;
-  readonly supposed?: OutcomeWord;
+  /** Outcomes of the rule on that thing, the weightiest first; empty where there is no such check. */
+  readonly asWritten: readonly OutcomeWord[];
+  readonly supposed: readonly OutcomeWord[];
 }
 export type OutcomeWord = Check["outcome"]["outcome"];
 

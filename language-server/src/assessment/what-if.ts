@@ -25,49 +25,66 @@ export function assessWhatIf(
   const asWritten = assess(files, memory.asWritten);
   const { files: overlaid, suppositions, refusals } = overlay.over(files);
   const supposed = assess(overlaid, memory.supposed);
-  const { hypothetical, changes } = compared(asWritten, supposed);
   const asked = overlay.hypotheses.map(hypothesisText);
-  return { ...supposed, whatIf: { asked, suppositions, refusals, asWritten, hypothetical, changes } };
+  return Object.assign(supposed, { whatIf: new Compared(asked, suppositions, refusals, asWritten, supposed) });
 }
 
-function compared(asWritten: Assessment, supposed: Assessment): Pick<WhatIf, "hypothetical" | "changes"> {
-  const hypothetical = new Set<Check>();
-  const changes: OutcomeChange[] = [];
-  const before = byKey(asWritten.checks);
-  const after = byKey(supposed.checks);
-  for (const [key, checks] of after) {
-    const written = before.get(key) ?? [];
-    const known = new Set(written.map(textOf));
-    for (const check of checks) if (restsOnSupposed(check) || !known.has(textOf(check))) hypothetical.add(check);
-    note(written, checks, changes);
+/** Compares check by check, and only when somebody asks. */
+class Compared implements WhatIf {
+  private writtenByKey: ReadonlyMap<string, readonly Check[]> | undefined;
+
+  constructor(
+    readonly asked: WhatIf["asked"],
+    readonly suppositions: WhatIf["suppositions"],
+    readonly refusals: WhatIf["refusals"],
+    readonly asWritten: Assessment,
+    private readonly supposed: Assessment,
+  ) {}
+
+  isHypothetical(check: Check): boolean {
+    return restsOnSupposed(check) || !this.written(keyOf(check)).some((other) => textOf(other) === textOf(check));
   }
-  for (const [key, checks] of before) if (!after.has(key)) note(checks, [], changes);
-  return { hypothetical, changes };
+
+  get changes(): OutcomeChange[] {
+    const changes: OutcomeChange[] = [];
+    const supposed = byKey(this.supposed.checks);
+    for (const [key, checks] of supposed) note(this.written(key), checks, changes);
+    for (const [key, checks] of byKey(this.asWritten.checks)) if (!supposed.has(key)) note(checks, [], changes);
+    return changes;
+  }
+
+  private written(key: string): readonly Check[] {
+    this.writtenByKey ??= byKey(this.asWritten.checks);
+    return this.writtenByKey.get(key) ?? [];
+  }
+}
+
+function keyOf({ rule, thing }: Check): string {
+  return `${rule.id} ${label(thing)}`;
 }
 
 function byKey(checks: readonly Check[]): Map<string, Check[]> {
   const found = new Map<string, Check[]>();
   for (const check of checks) {
-    const key = `${check.rule.id} ${label(check.thing)}`;
-    const own = found.get(key);
+    const own = found.get(keyOf(check));
     if (own) own.push(check);
-    else found.set(key, [check]);
+    else found.set(keyOf(check), [check]);
   }
   return found;
 }
 
 function note(written: readonly Check[], supposed: readonly Check[], changes: OutcomeChange[]): void {
-  const [before, after] = [worst(written), worst(supposed)];
+  const [before, after] = [outcomesOf(written), outcomesOf(supposed)];
   const one = supposed[0] ?? written[0];
-  if (before !== after && one)
+  if (one && before.join() !== after.join())
     changes.push({ rule: one.rule.id, thing: label(one.thing), asWritten: before, supposed: after });
 }
 
-const ranks: readonly OutcomeWord[] = ["finding", "departure", "not-checked", "pass", "not-applicable"];
+const byWeight: readonly OutcomeWord[] = ["finding", "departure", "pass", "not-checked", "not-applicable"];
 
-function worst(checks: readonly Check[]): OutcomeWord | undefined {
+function outcomesOf(checks: readonly Check[]): OutcomeWord[] {
   const words = new Set(checks.map(({ outcome }) => outcome.outcome));
-  return ranks.find((word) => words.has(word));
+  return byWeight.filter((word) => words.has(word));
 }
 
 function restsOnSupposed({ outcome }: Check): boolean {

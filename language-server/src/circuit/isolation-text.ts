@@ -1,3 +1,4 @@
+import type { Item } from "../design/things.js";
 import { formatFigure } from "../physics/working.js";
 import type { Circuit, Terminal } from "./circuit.js";
 import type { Isolation } from "./cuts.js";
@@ -28,7 +29,7 @@ export function isolationText(circuit: Circuit, isolation: Isolation): Isolation
   const behind = new Set(cuts.flat());
   return {
     open: openText(of.id, cuts, staysLive.length > 0),
-    instead: others.map((cut) => listed(cut.map(({ id }) => id))),
+    instead: others.map((cut) => listed(cut.map(deviceText))),
     wait: waits.map(({ inverter, wait }) =>
       wait
         ? `Wait ${formatFigure(wait)} for the capacitors of ${inverter.id}.`
@@ -43,6 +44,12 @@ export function isolationText(circuit: Circuit, isolation: Isolation): Isolation
   };
 }
 
+/** What is opened: a thing with a switch of its own is not opened itself. */
+export function deviceText({ id, kind }: Item): string {
+  if (kind === "battery") return `${id}'s own isolator`;
+  return kind === "inverter" ? `${id}'s own d.c. isolator` : id;
+}
+
 function openText(id: string, cuts: Isolation["cuts"], someStaysLive: boolean): string {
   const [first] = cuts;
   if (!first) return `No set of devices makes ${id} dead.`;
@@ -51,7 +58,7 @@ function openText(id: string, cuts: Isolation["cuts"], someStaysLive: boolean): 
     return someStaysLive
       ? `Nothing else feeds ${id} than what is named as still live.`
       : `Nothing that is written here feeds ${id}.`;
-  return `Open ${listed(first.map((device) => device.id))}: ${result}, if it is wired as written. Prove it dead.`;
+  return `Open ${listed(first.map(deviceText))}: ${result}, if it is wired as written. Prove it dead.`;
 }
 
 /** Live terminals of the devices that were opened: the far side of each. */

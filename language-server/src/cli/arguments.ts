@@ -1,5 +1,7 @@
 import cac from "cac";
+import type { Mode } from "../circuit/modes.js";
 import type { Severity } from "../design/model.js";
+import { type Hypothesis, readHypothesis } from "../design/what-if/hypothesis.js";
 
 /** A mistake in how the command was called: the message says what is wrong and what to write. */
 export class UsageError extends Error {}
@@ -7,12 +9,30 @@ export class UsageError extends Error {}
 export interface CheckArguments {
   readonly command: "check";
   readonly paths: readonly string[];
-  readonly format: "text" | "json";
+  readonly format: Format;
   readonly showWorking: boolean;
   readonly assumptions: boolean;
   readonly failOn: Severity;
   readonly quiet: boolean;
+  /** What is supposed otherwise than the text has it. */
+  readonly suppose: readonly Hypothesis[];
 }
+export interface LiveArguments extends Partial<Mode> {
+  readonly command: "live";
+  readonly path: string;
+  /** Names of the devices that are open. */
+  readonly open: readonly string[];
+  readonly format: Format;
+  readonly suppose: readonly Hypothesis[];
+}
+export interface IsolateArguments {
+  readonly command: "isolate";
+  readonly path: string;
+  readonly thing: string;
+  readonly format: Format;
+  readonly suppose: readonly Hypothesis[];
+}
+export type Format = "text" | "json";
 export interface DrillArguments {
   readonly command: "drill";
   readonly paths: readonly string[];
@@ -22,9 +42,27 @@ export interface RulesArguments {
   readonly id?: string;
 }
 /** `done`: help or version was asked for, and is printed. */
-export type Arguments = CheckArguments | DrillArguments | RulesArguments | { readonly command: "done" };
+export type Arguments =
+  | CheckArguments
+  | DrillArguments
+  | LiveArguments
+  | IsolateArguments
+  | RulesArguments
+  | { readonly command: "done" };
 
-const exits = `Exit code: 0 nothing found at or above --fail-on, 1 something found, 2 wrong usage or input that cannot be read.`;
+const formatOption = ["--format <format>", "text for people, json for programs", { default: "text" }] as const;
+const setOption = [
+  "--set <what-if>",
+  "Suppose something that the text does not say, and write nothing: --set S1.count=12 --set site.lowest-temperature='-15 degC'",
+] as const;
+
+const exits: Readonly<Record<string, string>> = {
+  live: "Exit code: 0 answered, 1 answered from a text with errors, 2 wrong usage or input that cannot be read.",
+  isolate:
+    "Exit code: 0 where devices make all of it dead, 1 where some of it stays live or the text has errors, 2 wrong usage or input that cannot be read.",
+};
+const checkExits =
+  "Exit code: 0 nothing found at or above --fail-on, 1 something found, 2 wrong usage or input that cannot be read.";
 
 /** Reads the words behind the program's name. Throws `UsageError`. */
 export function readArguments(words: readonly string[], version: string): Arguments {
@@ -33,16 +71,17 @@ export function readArguments(words: readonly string[], version: string): Argume
   cli.help((sections) => {
     // What the library prints after the commands is how to ask for more help on each: one line is enough.
     const kept = sections.filter(({ title }) => !title?.startsWith("For more info"));
-    return [...kept, { body: exits }];
+    return [...kept, { body: exits[cli.matchedCommandName ?? ""] ?? checkExits }];
   });
   cli
     .command("check [...paths]", "Check designs: files, folders or patterns")
     .usage("check FILE|FOLDER|PATTERN … [options]")
-    .option("--format <format>", "text for people, json for programs", { default: "text" })
+    .option(...formatOption)
     .option("--show-working", "Show the sums, and every check that passed")
     .option("--assumptions", "List what was assumed, and why")
     .option("--fail-on <severity>", "Least severity that fails: error, warning or note", { default: "error" })
     .option("--quiet", "Print only what fails")
+    .option(...setOption)
     .action((paths: string[], options) => checkArguments(paths, options));
   cli
     .command("drill [...paths]", "Hold training designs against their expect lines")
@@ -50,6 +89,21 @@ export function readArguments(words: readonly string[], version: string): Argume
     .action(
       (paths: string[], options): DrillArguments => ({ command: "drill", paths: allPaths("drill", paths, options) }),
     );
+  cli
+    .command("live [file]", "Say what is live with some devices open, in every mode")
+    .usage("live FILE [--open Q1,Q3] [--mode grid|island] [--light day|night] [options]")
+    .option("--open <devices>", "Names of the devices that are open, with commas between")
+    .option("--mode <mode>", "Only with the grid, or only in an island: grid or island")
+    .option("--light <light>", "Only by day or only by night: day or night")
+    .option(...formatOption)
+    .option(...setOption)
+    .action((path: string | undefined, options) => liveArguments(path, options));
+  cli
+    .command("isolate [file] [item]", "Say which devices make an item or a run dead, and what stays live")
+    .usage("isolate FILE ITEM [options]")
+    .option(...formatOption)
+    .option(...setOption)
+    .action((path: string | undefined, thing: string | undefined, options) => isolateArguments(path, thing, options));
   cli
     .command("rules [id]", "List the rules, or explain one")
     .action((id?: string): RulesArguments => ({ command: "rules", id }));
@@ -60,8 +114,8 @@ export function readArguments(words: readonly string[], version: string): Argume
     const [first] = words;
     throw new UsageError(
       first === undefined || first.startsWith("-")
-        ? "Say what to do: check, drill or rules."
-        : `There is no command ${first}. There are check, drill and rules.`,
+        ? "Say what to do: check, drill, live, isolate or rules."
+        : `There is no command ${first}. There are check, drill, live, isolate and rules.`,
     );
   }
   try {
@@ -80,12 +134,63 @@ function checkArguments(paths: readonly string[], options: Parsed): CheckArgumen
   return {
     command: "check",
     paths: allPaths("check", paths, options),
-    format: oneOf("--format", options.format, ["text", "json"]),
+    format: formatOf(options),
     showWorking: options.showWorking === true,
     assumptions: options.assumptions === true,
     failOn: oneOf("--fail-on", options.failOn, ["error", "warning", "note"]),
     quiet: options.quiet === true,
+    suppose: hypotheses(options),
   };
+}
+
+function liveArguments(path: string | undefined, options: Parsed): LiveArguments {
+  if (path === undefined) throw new UsageError("live needs a file: live FILE --open Q1,Q3.");
+  const { open, mode, light } = options;
+  return {
+    command: "live",
+    path,
+    open: each(open).flatMap((names) =>
+      names
+        .split(",")
+        .map((name) => name.trim())
+        .filter(Boolean),
+    ),
+    ...(mode !== undefined && { supply: oneOf("--mode", mode, ["grid", "island"] as const) }),
+    ...(light !== undefined && { light: oneOf("--light", light, ["day", "night"] as const) }),
+    format: formatOf(options),
+    suppose: hypotheses(options),
+  };
+}
+
+function isolateArguments(path: string | undefined, thing: string | undefined, options: Parsed): IsolateArguments {
+  if (path === undefined || thing === undefined)
+    throw new UsageError("isolate needs a file and an item or run in it: isolate FILE INV.");
+  return { command: "isolate", path, thing, format: formatOf(options), suppose: hypotheses(options) };
+}
+
+function formatOf({ format }: Parsed): Format {
+  return oneOf("--format", format, ["text", "json"]);
+}
+
+/** What `--set` supposes; each time it is written it supposes one thing more. */
+function hypotheses({ set }: Parsed): Hypothesis[] {
+  const read = each(set).map((text) => {
+    const hypothesis = readHypothesis(text);
+    if (typeof hypothesis === "string") throw new UsageError(`--set: ${hypothesis}`);
+    return hypothesis;
+  });
+  const seen = new Set<string>();
+  for (const { target, property } of read) {
+    const key = [...target, property].join(".");
+    if (seen.has(key)) throw new UsageError(`--set: ${key} is supposed twice. Suppose one value at a time.`);
+    seen.add(key);
+  }
+  return read;
+}
+
+function each(value: unknown): string[] {
+  if (value === undefined) return [];
+  return (Array.isArray(value) ? value : [value]).map(String);
 }
 
 /** What stands behind `--` is a path even where it begins with a dash. */

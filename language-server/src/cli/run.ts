@@ -1,4 +1,5 @@
-import { type ExitCode, exitCodes, main } from "./main.js";
+import { main } from "./main.js";
+import { type ExitCode, exitCodes } from "./surroundings.js";
 import type { PageOptions } from "./text/page.js";
 
 /** Colours are for a terminal that shows them; a wish in the environment comes first. */

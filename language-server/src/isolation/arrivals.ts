@@ -61,7 +61,8 @@ export class LiveArrivals {
 
   private write({ arrival, modes, mayReturn }: Gathered): LiveArrival {
     const { source, through, inverters, untilDisconnects, wait } = arrival;
-    const upTo = source.kind === "pv" ? this.highest(source.item) : undefined;
+    // Behind an inverter it is the inverter that decides how high the voltage is.
+    const upTo = source.kind === "pv" && through === "conductor" ? this.highest(source.item) : undefined;
     const returns = mayReturn ?? arrival.mayReturn;
     const details = [
       upTo === undefined ? "" : `up to ${upTo}`,

@@ -1,5 +1,7 @@
 import type { Assessment } from "../assessment/assessment.js";
-import { type Isolation, isolate } from "../circuit/cuts.js";
+import { boundaryOf } from "../circuit/boundary.js";
+import { type Circuit, terminalsOf } from "../circuit/circuit.js";
+import { isolate } from "../circuit/cuts.js";
 import { isolationText } from "../circuit/isolation-text.js";
 import { arrivalText } from "../circuit/live-text.js";
 import { fact } from "../design/facts.js";
@@ -22,8 +24,9 @@ export function isolationReport(assessment: Assessment, thing: Item | Run): Isol
     kind: thing.kind,
     open: said.open,
     sets: isolation.cuts.map((cut) => cut.map(({ id }) => id)),
+    instead: said.instead,
     complete: isolation.complete,
-    order: inverters.map((inverter) => orderOf(inverter, isolation)),
+    order: inverters.map((inverter) => orderOf(inverter, circuit)),
     waits: isolation.waits.map(({ inverter, wait }, index) => ({
       inverter: inverter.id,
       ...(wait && { wait: formatFigure(wait) }),
@@ -47,13 +50,14 @@ export function isolationReport(assessment: Assessment, thing: Item | Run): Isol
 const sideOf: Readonly<Record<string, string>> = { tracker: "dc", battery: "battery", ac: "ac", backup: "backup" };
 
 /** The order in which an inverter's sides are opened, as its maker's sheet says; never made up where it does not. */
-function orderOf(inverter: Item, { boundary }: Isolation): OrderReport {
+function orderOf(inverter: Item, circuit: Circuit): OrderReport {
   const stated = fact(inverter, "shutdown-order")?.value;
   if (stated?.kind !== "list")
     return {
       inverter: inverter.id,
       text: `Order: shutdown-order of ${inverter.id} is not stated. Take it from its maker's shutdown sheet.`,
     };
+  const boundary = boundaryOf(circuit, terminalsOf(circuit, inverter));
   const sides = stated.values.flatMap((value) => {
     if (value.kind !== "word") return [];
     const devices = boundary

@@ -1,5 +1,5 @@
 import type { Assessment } from "../assessment/assessment.js";
-import type { Circuit, Terminal } from "../circuit/circuit.js";
+import { type Circuit, otherEnd, type Terminal } from "../circuit/circuit.js";
 import { traceLive } from "../circuit/live.js";
 import type { Mode } from "../circuit/modes.js";
 import type { Item } from "../design/things.js";
@@ -57,18 +57,22 @@ function wired(circuit: Circuit): Set<Terminal> {
   return new Set([...circuit.terminals.values()].filter((terminal) => found.has(terminal)));
 }
 
+/** Terminals that are joined to each other and that the same sources reach in the same way. */
 function placesOf(assessment: Assessment, live: readonly Terminal[], arrivals: LiveArrivals): LivePlace[] {
-  const groups = new Map<string, Terminal[]>();
-  for (const terminal of live) {
-    const key = arrivals.keyAt(terminal);
-    const same = groups.get(key);
-    if (same) same.push(terminal);
-    else groups.set(key, [terminal]);
+  const places: LivePlace[] = [];
+  const seen = new Set<Terminal>();
+  for (const start of live) {
+    if (seen.has(start)) continue;
+    const place = new Set([start]);
+    for (const terminal of place)
+      for (const link of terminal.links) {
+        const next = otherEnd(link, terminal);
+        if (arrivals.keyAt(next) === arrivals.keyAt(start)) place.add(next);
+      }
+    for (const terminal of place) seen.add(terminal);
+    places.push({ where: namesOf(assessment, [...place]), arrivals: arrivals.at(start) });
   }
-  return [...groups.values()].map((terminals) => ({
-    where: namesOf(assessment, terminals),
-    arrivals: arrivals.at(terminals[0]!),
-  }));
+  return places;
 }
 
 function thingsOf(circuit: Circuit, terminals: ReadonlySet<Terminal>, arrivals: LiveArrivals): LiveThing[] {

@@ -47,7 +47,7 @@ export interface LiveArrival {
   readonly mayReturn?: true;
   /** For stored energy: the maker's wait, in words; absent where nobody stated it, which is never zero. */
   readonly wait?: string;
-  /** For a string: its highest open-circuit voltage, where it can be worked out. */
+  /** For a string by conductors: its highest open-circuit voltage, where it can be worked out. */
   readonly upTo?: string;
   /** In which of the modes asked about. */
   readonly modes: readonly Mode[];
@@ -71,6 +71,8 @@ export interface IsolationReport {
   readonly open: string;
   /** Sets of devices that do it, smallest first; empty where none does. */
   readonly sets: readonly (readonly string[])[];
+  /** All but the first of them in words: "Q1, Q2 and CU.K9". */
+  readonly instead: readonly string[];
   /** False where there may be more sets. */
   readonly complete: boolean;
   /** In which order: from the maker's sheet, or that it is not stated. */

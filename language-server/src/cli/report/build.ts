@@ -1,6 +1,7 @@
 import { foretold } from "../../assessment/answers.js";
 import type { Assessment } from "../../assessment/assessment.js";
 import type { Problem } from "../../design/model.js";
+import { type Hypothesis, hypothesisText } from "../../design/what-if/hypothesis.js";
 import { caution } from "../caution.js";
 import { type AssessedDesign, designReport, type ReportOptions } from "./design-report.js";
 import type { Locator } from "./locate.js";
@@ -33,6 +34,7 @@ export class ReportBuilder {
   constructor(
     private readonly locator: Locator,
     private readonly options: ReportOptions,
+    private readonly suppose: readonly Hypothesis[] = [],
   ) {}
 
   add(checked: Checked): void {
@@ -62,6 +64,7 @@ export class ReportBuilder {
       schemaVersion,
       tool: { name: "sunwright", version },
       caution,
+      ...(this.suppose.length > 0 && { whatIf: this.suppose.map(hypothesisText) }),
       summary: summaryOf(files),
       unreadable,
       files,

@@ -1,4 +1,4 @@
-import type { Check, Departed } from "../../assessment/assessment.js";
+import type { Check, Departed, WhatIf } from "../../assessment/assessment.js";
 import { noticeOfCheck } from "../../assessment/notices.js";
 import { label } from "../../design/facts.js";
 import type { Figure } from "../../physics/figure.js";
@@ -16,11 +16,18 @@ export class CheckWriter {
     private readonly locator: Locator,
     private readonly expected: ReadonlySet<Check>,
     private readonly withWorkings: boolean,
+    private readonly whatIf?: WhatIf,
   ) {}
+
+  /** Which rule was held against which thing, and whether the result is of the text alone. */
+  named(check: Check): { rule: string; thing: string; hypothetical?: true } {
+    const { rule, thing } = check;
+    return { rule: rule.id, thing: label(thing), ...(this.whatIf?.isHypothetical(check) && { hypothetical: true }) };
+  }
 
   finding(check: Check, { what, why, todo, value, limit }: Finding): FindingReport {
     return {
-      ...named(check),
+      ...this.named(check),
       ...this.shown(check),
       what,
       why,
@@ -35,7 +42,7 @@ export class CheckWriter {
   departure(check: Check, { finding, departure }: Departed): DepartureReport {
     const { what, value, limit } = finding;
     return {
-      ...named(check),
+      ...this.named(check),
       ...this.shown(check),
       what,
       reason: departure.reason,
@@ -46,7 +53,7 @@ export class CheckWriter {
 
   pass(check: Check, { value, limit, utilisation, against }: Pass): PassReport {
     return {
-      ...named(check),
+      ...this.named(check),
       location: this.locator.locate(check.thing.declaration.namePlace),
       ...compared(value, limit),
       utilisation: utilisation !== undefined && Number.isFinite(utilisation) ? utilisation : undefined,
@@ -69,8 +76,4 @@ export class CheckWriter {
   private workings(value?: Figure, limit?: Figure): { workings?: string[] } {
     return this.withWorkings ? { workings: workings(value, limit) } : {};
   }
-}
-
-export function named({ rule, thing }: Check): { rule: string; thing: string } {
-  return { rule: rule.id, thing: label(thing) };
 }

@@ -6,7 +6,7 @@ import type { Chunk } from "../../place.js";
 import type { NotChecked } from "../../rules/rule.js";
 import type { RuleSet } from "../../rules/rule-set.js";
 import { assumptionReports } from "./assumptions.js";
-import { CheckWriter, named } from "./check-writer.js";
+import { CheckWriter } from "./check-writer.js";
 import type { Locator } from "./locate.js";
 import type {
   DepartureReport,
@@ -18,6 +18,7 @@ import type {
   PassReport,
   RuleSetReport,
 } from "./report.js";
+import { whatIfReport } from "./what-if.js";
 
 /** A design with what it was read from; `files[0]` is the file asked about. */
 export interface AssessedDesign {
@@ -37,7 +38,8 @@ export function designReport(
   options: ReportOptions,
 ): Omit<DesignReport, "problems"> {
   const { design, ruleSet } = assessment;
-  const writer = new CheckWriter(ruleSet, locator, foretold(assessment).checks, options.workings);
+  const { checks: expected } = foretold(assessment);
+  const writer = new CheckWriter(ruleSet, locator, expected, options.workings, assessment.whatIf);
   const broken = brokenChunks(files);
   const isRead = (check: Check): boolean => !broken.has(check.thing.declaration.place.chunk);
   const checked = assessment.checks.filter(isRead);
@@ -45,7 +47,7 @@ export function designReport(
   const departures: DepartureReport[] = [];
   const passes: PassReport[] = [];
   const notApplicable: NotApplicableReport[] = [];
-  const notChecked = assessment.checks.filter((check) => !isRead(check)).map(unread);
+  const notChecked = assessment.checks.filter((check) => !isRead(check)).map((check) => unread(check, writer));
   for (const check of checked) {
     const { outcome } = check;
     switch (outcome.outcome) {
@@ -59,10 +61,10 @@ export function designReport(
         passes.push(writer.pass(check, outcome));
         break;
       case "not-applicable":
-        notApplicable.push({ ...named(check), reason: outcome.reason });
+        notApplicable.push({ ...writer.named(check), reason: outcome.reason });
         break;
       case "not-checked":
-        notChecked.push({ ...named(check), ...missing(outcome) });
+        notChecked.push({ ...writer.named(check), ...missing(outcome) });
         break;
     }
   }
@@ -87,6 +89,7 @@ export function designReport(
     notApplicable,
     notChecked,
     assumptions: assumptionReports(design, checked),
+    ...(assessment.whatIf && { whatIf: whatIfReport(assessment.whatIf) }),
   };
 }
 
@@ -97,8 +100,12 @@ function brokenChunks(files: readonly SourceFile[]): ReadonlySet<Chunk> {
   return broken;
 }
 
-function unread(check: Check): NotCheckedReport {
-  return { ...named(check), missing: [], reason: `the declaration of ${label(check.thing)} has an error of the text` };
+function unread(check: Check, writer: CheckWriter): NotCheckedReport {
+  return {
+    ...writer.named(check),
+    missing: [],
+    reason: `the declaration of ${label(check.thing)} has an error of the text`,
+  };
 }
 
 function missing(outcome: NotChecked): Pick<NotCheckedReport, "missing" | "reason"> {

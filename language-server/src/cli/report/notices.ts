@@ -11,6 +11,8 @@ export interface NoticeReport {
   readonly expected: boolean;
   /** A finding that is answered for in writing: shown, and never a reason to fail. */
   readonly answered: boolean;
+  /** Rests on something supposed, or comes out otherwise than it does for the text as it is. */
+  readonly hypothetical?: true;
   readonly workings: readonly string[];
   readonly sources: readonly string[];
 }

@@ -1,3 +1,4 @@
+import type { OutcomeChange } from "../../assessment/assessment.js";
 import type { Severity } from "../../design/model.js";
 
 /**
@@ -14,6 +15,8 @@ export interface Report {
   readonly schemaVersion: typeof schemaVersion;
   readonly tool: { readonly name: "sunwright"; readonly version: string };
   readonly caution: string;
+  /** What was supposed with --set; absent where results are of the text as it is. */
+  readonly whatIf?: readonly string[];
   readonly summary: Summary;
   /** What was asked for and could not be read. */
   readonly unreadable: readonly Unreadable[];
@@ -72,6 +75,27 @@ export interface DesignReport extends Omit<TextReport, "kind"> {
   readonly notApplicable: readonly NotApplicableReport[];
   readonly notChecked: readonly NotCheckedReport[];
   readonly assumptions: readonly AssumptionReport[];
+  /** Present where something was supposed: then every result above is of the supposed design. */
+  readonly whatIf?: WhatIfReport;
+}
+
+export interface WhatIfReport {
+  /** Empty where this design has nothing of that name. */
+  readonly suppositions: readonly SuppositionReport[];
+  /** Checks whose outcome is another one than that of the text as it is. */
+  readonly changes: readonly OutcomeChange[];
+}
+
+/** "S1.count = 12 (written: 10)". */
+export interface SuppositionReport {
+  readonly target: string;
+  readonly property: string;
+  readonly value: string;
+  /** What the text says. */
+  readonly written?: string;
+  /** What is assumed where it says nothing. Neither: nothing is known. */
+  readonly assumed?: string;
+  readonly text: string;
 }
 
 export interface RuleSetReport {
@@ -108,6 +132,8 @@ export interface ProblemReport {
 interface CheckReport {
   readonly rule: string;
   readonly thing: string;
+  /** Rests on something supposed, or comes out otherwise than it does for the text as it is. */
+  readonly hypothetical?: true;
 }
 
 export interface FindingReport extends CheckReport {

@@ -4,6 +4,7 @@ import type { DesignReport, FileReport, Report, Summary } from "../report/report
 import { writeAssumptions, writePasses, writeSummary } from "./design-text.js";
 import { writeNotice } from "./notice-text.js";
 import { counted, Page, type PageOptions, printable } from "./page.js";
+import { whatIfClosing, writeChanges, writeSuppositions } from "./what-if-text.js";
 
 export interface CheckTextOptions extends PageOptions {
   readonly showWorking: boolean;
@@ -26,6 +27,7 @@ export function checkText(report: Report, options: CheckTextOptions): string {
   }
   for (const file of report.files) writeFile(page, file, byFile.get(file.file) ?? [], options);
   page.text(0, closing(report.summary));
+  if (report.whatIf) page.text(0, whatIfClosing(report.whatIf));
   page.text(0, report.caution, (text) => page.paint.dim(text));
   return page.toString();
 }
@@ -42,6 +44,7 @@ function writeFile(page: Page, file: FileReport, own: readonly NoticeReport[], o
   if (own.length === 0 && !isSummed) return;
   const title = file.kind === "design" && file.site !== undefined ? `  ${printable(file.site)}` : "";
   page.line(page.paint.underline(printable(file.file)) + title);
+  if (file.kind === "design") writeSuppositions(page, file);
   for (const notice of own) writeNotice(page, notice);
   if (isSummed) {
     if (own.length > 0) page.line();
@@ -54,6 +57,7 @@ function writeDesign(page: Page, design: DesignReport, options: CheckTextOptions
   if (options.showWorking) writePasses(page, design);
   if (options.assumptions) writeAssumptions(page, design);
   writeSummary(page, design);
+  writeChanges(page, design);
 }
 
 /** What it all comes to. A result without a finding is called that, and nothing more. */

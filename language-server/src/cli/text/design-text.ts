@@ -20,12 +20,13 @@ export function writePasses(page: Page, design: DesignReport): void {
   if (design.passes.length > 0) page.text(2, "Passed");
   for (const [check, passes] of byCheck(design.passes)) {
     page.text(4, check);
-    for (const pass of passes) page.text(6, comparison(pass));
+    for (const pass of passes) page.text(6, comparison(pass) + mark(pass));
     const lines = new Set(passes.flatMap(({ workings }) => workings ?? []));
     for (const working of lines) page.text(10, working, (text) => page.paint.cyan(text));
   }
   if (design.notApplicable.length > 0) page.text(2, "Not applicable");
-  for (const { rule, thing, reason } of design.notApplicable) page.text(4, `${rule} on ${thing}: ${reason}`);
+  for (const { rule, thing, reason, hypothetical } of design.notApplicable)
+    page.text(4, `${rule} on ${thing}: ${reason}${mark({ hypothetical })}`);
 }
 
 export function writeAssumptions(page: Page, design: DesignReport): void {
@@ -52,7 +53,11 @@ function byCheck(passes: readonly PassReport[]): Map<string, PassReport[]> {
 
 function margin(pass: PassReport): string {
   const left = (1 - pass.utilisation!) * 100;
-  return `${left.toFixed(1)} % at ${pass.thing}, ${pass.rule} (${comparison(pass)})`;
+  return `${left.toFixed(1)} % at ${pass.thing}, ${pass.rule} (${comparison(pass)})${mark(pass)}`;
+}
+
+function mark({ hypothetical }: { readonly hypothetical?: true }): string {
+  return hypothetical ? " (what if)" : "";
 }
 
 /** "465.3 V against 600 V, INV"; what holds, for a yes-or-no check. */

@@ -7,7 +7,10 @@ export function writeNotice(page: Page, notice: NoticeReport): void {
   const { paint } = page;
   const { line, column } = notice.location;
   const expected = notice.expected ? paint.dim("  (expected)") : "";
-  page.line(`  ${position(line, column)}  ${severityWord(notice, paint)}  ${paint.bold(notice.id)}${expected}`);
+  const whatIf = notice.hypothetical ? "  (what if)" : "";
+  page.line(
+    `  ${position(line, column)}  ${severityWord(notice, paint)}  ${paint.bold(notice.id)}${whatIf}${expected}`,
+  );
   page.text(8, notice.message);
   for (const related of notice.related)
     page.text(8, `${place(related.location)}  ${related.message}`, (text) => paint.dim(text));

@@ -6,6 +6,7 @@ import type { Property, Value } from "../model.js";
 import { isPossible } from "../possible.js";
 import { type PropertyRow, propertyRow } from "../schema/index.js";
 import { nearest } from "../suggest.js";
+import type { Thing } from "../things.js";
 import { valueText } from "../value-text.js";
 import type { Hypothesis } from "./hypothesis.js";
 import { readValue, Unreadable } from "./read-value.js";
@@ -15,8 +16,10 @@ import { sentenceChange } from "./sentence.js";
 export interface Change {
   /** What is supposed, for people: `−15 °C`. */
   readonly value: string;
-  /** What the text says, or what is assumed where it says nothing; undefined where nothing is known. */
+  /** What the text says. */
   readonly written?: string;
+  /** What is assumed where it says nothing. */
+  readonly assumed?: string;
   /** The words in place of which it is supposed; where the text has none, the name of the thing. */
   readonly place: Place;
   readonly declaration: Changeable;
@@ -55,21 +58,27 @@ function propertyChange({ property: name, value: text }: Hypothesis, target: Tar
     valuePlace: place,
     whatIf: true,
   };
-  const written = thing ? fact(thing, name)?.value : before?.value;
   const properties = [...own.properties.filter((other) => other.name !== name), property];
-  return {
-    value: valueText(value),
-    written: written && valueText(written),
-    place,
-    declaration: { ...own, properties },
-  };
+  return { value: valueText(value), ...asKnown(thing, before, name), place, declaration: { ...own, properties } };
+}
+
+/** What is known of a property without the hypothesis. */
+function asKnown(
+  thing: Thing | undefined,
+  before: Property | undefined,
+  name: string,
+): Pick<Change, "written" | "assumed"> {
+  const known = thing && fact(thing, name);
+  const value = known?.value ?? before?.value;
+  if (!value) return {};
+  return known?.origin.kind === "assumed" ? { assumed: valueText(value) } : { written: valueText(value) };
 }
 
 function unknownProperty(name: string, { id, row, chain }: Target): string {
   const names = row?.properties.map((property) => property.name) ?? [];
   const near = nearest(name, names);
   const offer = near ? `Did you mean ${near}?` : `It has ${names.join(", ")}.`;
-  return `${id}, a ${row?.title ?? chain[0]?.declares}, has no property ${name}. ${offer}`;
+  return `${id} (${row?.title ?? chain[0]?.declares}) has no property ${name}. ${offer}`;
 }
 
 function refuseImpossible(row: PropertyRow, value: Value): void {

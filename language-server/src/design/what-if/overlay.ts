@@ -13,8 +13,10 @@ export interface Supposition {
   readonly property: string;
   /** What is supposed, for people. */
   readonly value: string;
-  /** What the text says or leaves to be assumed; undefined where nothing is known. */
+  /** What the text says. */
   readonly written?: string;
+  /** What is assumed where it says nothing. Neither: nothing is known. */
+  readonly assumed?: string;
   readonly place: Place;
 }
 
@@ -83,7 +85,7 @@ class Layer {
     if (typeof target === "string") return this.refusal("no-target", target);
     const { property } = this.hypothesis;
     try {
-      const { value, written, place, declaration } = changeOf(this.hypothesis, target);
+      const { declaration, ...change } = changeOf(this.hypothesis, target);
       const supposed = this.supposed(target, declaration);
       const laid = files.map((file) => this.fileWith(file, target.chain[0]!, supposed));
       const before = new Set(design.problems.map(({ message }) => message));
@@ -91,7 +93,7 @@ class Layer {
         ({ severity, message }) => severity === "error" && !before.has(message),
       );
       if (wrong) return this.refusal("no-sense", wrong.message);
-      return { files: laid, supposition: { target: target.id, property, value, written, place } };
+      return { files: laid, supposition: { target: target.id, property, ...change } };
     } catch (error) {
       if (!(error instanceof Unreadable)) throw error;
       return this.refusal("no-sense", error.message);
