@@ -124,6 +124,11 @@ test("a breaker's class limits what a strong fault lets through, and is an assum
   const strong = letThrough(amperes(1900), gb.ac.instantaneousTime);
   expect(limitedLetThrough(strong, limit).value).toBe(45_000);
   expect(limitedLetThrough(letThrough(amperes(300), gb.ac.instantaneousTime), limit).value).toBeCloseTo(9000, 6);
+  // √18000 / 115 = 1.17 mm²: a 1.5 mm² protective conductor up to 3 kA, as in the tables of the trade (from memory).
+  const breaker = { curve: "B", breakingCapacity: 6000, rating: 32 };
+  expect(energyLimit(gb.ac.energyLimits, breaker, 1900)?.value).toBe(18_000);
+  expect(energyLimit(gb.ac.energyLimits, breaker, 3100)?.value).toBe(45_000);
+  expect(energyLimit(gb.ac.energyLimits, breaker, 6100)).toBeUndefined();
   expect(energyLimit(gb.ac.energyLimits, { curve: "B", breakingCapacity: 6000, rating: 40 })).toBeUndefined();
   expect(energyLimit(gb.ac.energyLimits, { curve: "D", breakingCapacity: 6000, rating: 16 })).toBeUndefined();
 });

@@ -51,20 +51,29 @@ export function adiabaticFactor(
 /** Largest energy (A²s) that circuit-breakers of an energy limiting class let through. */
 export interface EnergyLimit {
   readonly curve: string;
-  /** Rated breaking capacity, A. */
+  /** Rated breaking capacity, A: the fault level that the limit holds up to. */
   readonly breakingCapacity: number;
   /** Rated currents up to this one, A. */
   readonly upTo: number;
   readonly energy: Given;
 }
 
-/** The limit of a circuit-breaker by its curve, breaking capacity (A) and rating (A); undefined outside the table. */
+/**
+ * The limit of a circuit-breaker by its curve, breaking capacity (A), rating (A) and the fault current (A) where it
+ * stands; without that current, at its full breaking capacity. Undefined outside the table, whose rows are in order of
+ * breaking capacity. A device that breaks 6 kA lets less through where 1 kA can flow: it is read at the next fault level
+ * of the table, as the tables of least protective conductors of the trade are.
+ */
 export function energyLimit(
   limits: readonly EnergyLimit[],
   breaker: { readonly curve: string; readonly breakingCapacity: number; readonly rating: number },
+  fault = breaker.breakingCapacity,
 ): Given | undefined {
   return limits.find(
     ({ curve, breakingCapacity, upTo }) =>
-      curve === breaker.curve && Math.abs(breakingCapacity - breaker.breakingCapacity) < 1 && breaker.rating <= upTo,
+      curve === breaker.curve &&
+      breakingCapacity < breaker.breakingCapacity + 1 &&
+      fault < breakingCapacity + 1 &&
+      breaker.rating <= upTo,
   )?.energy;
 }

@@ -63,7 +63,8 @@ function instantaneous({ device, current }: Fault, judge: Judge): Derived {
   const breakingCapacity = given(device, "breaking-capacity");
   const rating = given(device, "rated-current");
   if (!curve || !breakingCapacity || !rating) return energy;
-  const limit = energyLimit(energyLimits, { curve, breakingCapacity: breakingCapacity.value, rating: rating.value });
+  const breaker = { curve, breakingCapacity: breakingCapacity.value, rating: rating.value };
+  const limit = energyLimit(energyLimits, breaker, current.value);
   return limit ? limitedLetThrough(energy, limit) : energy;
 }
 

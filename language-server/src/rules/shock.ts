@@ -113,7 +113,7 @@ export const instantaneousTime = ruleFigure(
   breakers,
 );
 
-const energyClass: Source = { title: "EN 60898-1", clause: "energy limiting class 3", basis: "memory" };
+const energyClass: Source = { title: "EN 60898-1", clause: "energy limiting class 3, by fault level", basis: "memory" };
 
 /** Nobody states the class; it is what circuit-breakers of 6 kA and more are sold as in Europe. */
 function energy(curve: string, kiloamperes: number, upTo: number, squared: number): EnergyLimit {
@@ -129,7 +129,7 @@ function energy(curve: string, kiloamperes: number, upTo: number, squared: numbe
       unit: "A2s",
       origin: {
         kind: "assumed",
-        text: `let-through of a type ${curve} breaker of ${kiloamperes} kA up to ${upTo} A: energy limiting class 3, which its sheet should say`,
+        text: `let-through of a type ${curve} breaker up to ${upTo} A, for faults up to ${kiloamperes} kA: energy limiting class 3, which its sheet should say`,
         source: energyClass,
       },
     },
@@ -137,10 +137,14 @@ function energy(curve: string, kiloamperes: number, upTo: number, squared: numbe
 }
 
 export const energyLimits: readonly EnergyLimit[] = [
+  energy("B", 3, 16, 15_000),
+  energy("B", 3, 32, 18_000),
   energy("B", 6, 16, 35_000),
   energy("B", 6, 32, 45_000),
   energy("B", 10, 16, 70_000),
   energy("B", 10, 32, 90_000),
+  energy("C", 3, 16, 18_000),
+  energy("C", 3, 32, 22_000),
   energy("C", 6, 16, 42_000),
   energy("C", 6, 32, 55_000),
   energy("C", 10, 16, 84_000),
