@@ -20,12 +20,14 @@ import { disconnection } from "./disconnection.js";
 import { earthingSizes } from "./earthing-sizes.js";
 import { frameBonding } from "./frame-bonding.js";
 import { gridRoute } from "./grid-route.js";
+import { isolationIncomplete } from "./isolation-incomplete.js";
 import { labelMissing } from "./label-missing.js";
 import { leakageBudget } from "./leakage-budget.js";
 import { meterRating } from "./meter-rating.js";
 import { neutralEarthLink } from "./neutral-earth-link.js";
 import { parallelMismatch } from "./parallel-mismatch.js";
 import { protectiveConductors } from "./protective-conductor.js";
+import { rcdType } from "./rcd-type.js";
 import type { Rule } from "./rule.js";
 import { spareWay } from "./spare-way.js";
 import { stringFuse } from "./string-fuse.js";
@@ -59,6 +61,7 @@ export const rules: readonly Rule[] = [
   dcCableType,
   dcVoltageDrop,
   dcIsolator,
+  isolationIncomplete,
   surgeStaysLive,
   terminalConductors,
   connectorMix,
@@ -73,6 +76,7 @@ export const rules: readonly Rule[] = [
   breakingCapacity,
   disconnection,
   protectiveConductors,
+  rcdType,
   acIsolator,
   spareWay,
   meterRating,
