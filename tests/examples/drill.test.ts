@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { noticeOfCheck } from "../../language-server/src/assessment/notices.js";
 import { main } from "../../language-server/src/cli/main.js";
 import { label } from "../../language-server/src/design/facts.js";
+import { rules } from "../../language-server/src/rules/index.js";
 import { assessed, designs, goodDesigns, root, textOf, trainingDesigns } from "./examples.js";
 
 /** What `sunwright drill` prints and returns for some files. */
@@ -63,6 +64,11 @@ describe("a good design", () => {
 describe("a training design", () => {
   it("is one of at least twelve", () => {
     expect(trainingDesigns.length).toBeGreaterThanOrEqual(12);
+  });
+
+  it.each(rules.map(({ id }) => id))("teaches %s", (id) => {
+    const taught = trainingDesigns.filter((path) => new RegExp(`^expect ${id} on `, "m").test(textOf(path)));
+    expect(taught).not.toEqual([]);
   });
 
   it.each(trainingDesigns)("%s says what went wrong, why it matters and what to do", (path) => {
