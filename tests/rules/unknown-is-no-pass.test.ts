@@ -24,6 +24,7 @@ const mends = new Map([
   ["backup-earth used-in", "an electrode is taken to be in use in every mode, and the check says so"],
   ["ac-protection max-upstream-device", "a port that names no largest device allows any"],
   ["disconnection max-loop-impedance", "its own sheet's figure; without it the tables give one"],
+  ["rcd-shared rcd-side", "the site's own choice; without it the rule set's holds"],
 ]);
 
 const folder = fileURLToPath(new URL("./fixtures", import.meta.url));

@@ -27,7 +27,9 @@ import { meterRating } from "./meter-rating.js";
 import { neutralEarthLink } from "./neutral-earth-link.js";
 import { parallelMismatch } from "./parallel-mismatch.js";
 import { protectiveConductors } from "./protective-conductor.js";
+import { rcdShared } from "./rcd-shared.js";
 import { rcdType } from "./rcd-type.js";
+import { readingVoltage } from "./reading-voltage.js";
 import type { Rule } from "./rule.js";
 import { spareWay } from "./spare-way.js";
 import { stringFuse } from "./string-fuse.js";
@@ -77,6 +79,7 @@ export const rules: readonly Rule[] = [
   disconnection,
   protectiveConductors,
   rcdType,
+  rcdShared,
   acIsolator,
   spareWay,
   meterRating,
@@ -92,4 +95,5 @@ export const rules: readonly Rule[] = [
   frameBonding,
   gridRoute,
   labelMissing,
+  readingVoltage,
 ];

@@ -108,7 +108,7 @@ export class Judge {
   /** Where the site sets a limit of its own; empty where the rule set's stands. For pointing at it from a finding. */
   limitSet(name: string, message: string): Related[] {
     const { limits } = this;
-    return limits && given(limits, name) ? [{ spot: { thing: limits, property: name }, message }] : [];
+    return limits && fact(limits, name) ? [{ spot: { thing: limits, property: name }, message }] : [];
   }
 
   /** A choice on which practitioners differ: the rule set's word with its reason, or the site's own. */
