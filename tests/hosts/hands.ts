@@ -1,4 +1,4 @@
-import { mkdirSync } from "node:fs";
+import { chmodSync, mkdirSync } from "node:fs";
 import { join } from "node:path";
 import type { Browser, Page } from "playwright-core";
 import type { Host } from "./host.js";
@@ -7,8 +7,18 @@ import type { Hands } from "./stage.js";
 
 export const windowSize = { width: 1280, height: 800 };
 
+export interface Outside {
+  readonly host: Host;
+  readonly browser: Browser;
+  readonly page: Page;
+  /** Where pictures go. */
+  readonly pictures: string;
+  /** The folder that is open. */
+  readonly folder: string;
+}
+
 /** What is done to a host from outside while its tests run inside. */
-export function handsOf(host: Host, browser: Browser, page: Page, pictures: string): Hands {
+export function handsOf({ host, browser, page, pictures, folder }: Outside): Hands {
   const servers = () =>
     host.pid === undefined
       ? []
@@ -25,7 +35,13 @@ export function handsOf(host: Host, browser: Browser, page: Page, pictures: stri
     /** The words that are shown in some place of the page. */
     words: async ({ selector }: { selector: string }) => page.locator(selector).allInnerTexts(),
     count: async ({ selector }: { selector: string }) => page.locator(selector).count(),
-    point: async ({ selector }: { selector: string }) => page.locator(selector).first().hover(),
+    /** Moves the pointer to the middle of something, from beside it: an editor asks only about moves. */
+    point: async ({ selector }: { selector: string }) => {
+      const box = await page.locator(selector).first().boundingBox();
+      if (!box) throw new Error(`${selector} is not drawn`);
+      await page.mouse.move(box.x + box.width / 2, box.y - 2);
+      await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2, { steps: 3 });
+    },
     click: async ({ selector }: { selector: string }) => page.locator(selector).first().click(),
     /** Presses a key and measures in the page how long it takes until something is drawn, in ms. */
     keyToMark: async ({ key, selector, appears }: { key: string; selector: string; appears: boolean }) => {
@@ -39,6 +55,8 @@ export function handsOf(host: Host, browser: Browser, page: Page, pictures: stri
       for (const { pid } of found) process.kill(pid, "SIGKILL");
       return found.length > 0;
     },
+    /** Marks a file as not to be written. */
+    protect: async ({ path }: { path: string }) => chmodSync(join(folder, path), 0o444),
     /** Programs that run for the editor's server side. */
     programs: async () => (host.pid === undefined ? [] : descendants(host.pid).map(({ words }) => words)),
     /** Opens a second window on the same folder, and gives what it shows of a file: the marks under its words. */

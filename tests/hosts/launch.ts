@@ -41,7 +41,7 @@ async function launch(words: readonly string[]): Promise<number> {
     host = await (SUNWRIGHT_HOST === "web" ? startWebHost(options) : startNodeHost(options));
     const page = await browser.newPage({ viewport: windowSize });
     const pictures = SUNWRIGHT_PICTURES!;
-    const stage = await openStage(handsOf(host, browser, page, pictures));
+    const stage = await openStage(handsOf({ host, browser, page, pictures, folder }));
     writeFileSync(join(folder, stageFile), JSON.stringify({ address: stage.address, host: SUNWRIGHT_HOST }));
     page.on("pageerror", (error) => console.log(`page: ${error.message}`));
     if (process.env.SUNWRIGHT_VERBOSE) page.on("console", (message) => console.log(`page: ${message.text()}`));

@@ -23,11 +23,21 @@ export interface SessionRun {
   readonly diagnostics?: string;
 }
 
+export interface RunOptions {
+  readonly vsix: string;
+  /** Folder for pictures of the windows. */
+  readonly pictures: string;
+  /** Program of the desktop's VS Code; the other hosts are driven by our launcher. */
+  readonly desktop?: string | undefined;
+  /** Only the test file of this name, without its ending. */
+  readonly only?: string | undefined;
+}
+
 /** Runs the tests of one session in one host, on a workspace of its own with the packaged extension. */
 export async function runSession(
   host: HostName,
   session: Session,
-  { vsix, pictures, desktop }: { vsix: string; pictures: string; desktop?: string },
+  { vsix, pictures, desktop, only }: RunOptions,
 ): Promise<SessionRun> {
   const temporary = mkdtempSync(join(tmpdir(), "sunwright-host-"));
   const started = performance.now();
@@ -35,7 +45,7 @@ export async function runSession(
   let failure: string | undefined;
   try {
     const opened = layWorkspace(session, workspace);
-    await bundleTests(session, join(temporary, "tests"));
+    await bundleTests(session, join(temporary, "tests"), only);
     await runTests({
       vscodeExecutablePath: desktop ?? launcher,
       extensionDevelopmentPath: emptyExtension(join(temporary, "development")),

@@ -18,6 +18,7 @@ const { values } = parseArgs({
     host: { type: "string", multiple: true },
     session: { type: "string", multiple: true },
     pictures: { type: "string" },
+    only: { type: "string" },
   },
 });
 const pictures = values.pictures ?? join(root, "node_modules", ".cache", "sunwright-pictures");
@@ -46,7 +47,7 @@ async function runHost({ host, desktop }: Choice): Promise<SessionRun[]> {
   for (const session of sessions) {
     if (!wanted(values.session, session)) continue;
     console.log(`\n${host}, ${session}`);
-    const result = await runSession(host, session, { vsix, pictures, ...(desktop ? { desktop } : {}) });
+    const result = await runSession(host, session, { vsix, pictures, desktop, only: values.only });
     printRun(result);
     done.push(result);
   }

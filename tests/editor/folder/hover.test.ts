@@ -29,8 +29,8 @@ describe("hover", () => {
     await until("the squiggle is drawn", async () => {
       return (await hand<number>(this, "count", { selector: ".squiggly-error" })) > 0;
     });
+    await hand(this, "point", { selector: ".squiggly-error" });
     const shown = await until("the hover is drawn", async () => {
-      await hand(this, "point", { selector: ".squiggly-error" });
       const words = await hand<string[]>(this, "words", { selector: ".monaco-hover-content" });
       return words.some((word) => word.includes("612.1 V")) && words;
     });

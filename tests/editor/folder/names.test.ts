@@ -1,5 +1,5 @@
 import { assert } from "chai";
-import { commands, type DocumentSymbol, type Location, type WorkspaceEdit, workspace } from "vscode";
+import { commands, type DocumentSymbol, type Location, type LocationLink, type WorkspaceEdit, workspace } from "vscode";
 import { at, closeAll, findings, positionOf, read, show, untilFound } from "../designs";
 import { layHouse } from "../house";
 import { until } from "../until";
@@ -38,14 +38,14 @@ describe("names", () => {
   it("lead to where they are declared, in another file", async () => {
     const document = await show(await layHouse());
     const [definition] = await until("a declaration is found", async () => {
-      const found = await commands.executeCommand<Location[]>(
+      const found = await commands.executeCommand<(Location | LocationLink)[]>(
         "vscode.executeDefinitionProvider",
         document.uri,
         positionOf(document, "Beck5"),
       );
       return found.length > 0 && found;
     });
-    const target = "uri" in definition! ? definition.uri : (definition as { targetUri: Location["uri"] }).targetUri;
+    const target = "uri" in definition! ? definition.uri : definition!.targetUri;
     assert.match(target.path, /parts\/inverters\.sun$/);
   });
 
