@@ -1,0 +1,141 @@
+import { type Box, factSize, lineHeight, type Point } from "./boxes/box.js";
+import { boxOf } from "./boxes/box-of.js";
+import type { Diagram, Node, Wire } from "./diagram.js";
+import { type ElkNode, engine } from "./engine.js";
+import { textWidth } from "./text-width.js";
+
+/** A diagram with a place for everything. */
+export interface Placed {
+  readonly diagram: Diagram;
+  readonly width: number;
+  readonly height: number;
+  readonly nodes: readonly PlacedNode[];
+  readonly wires: readonly PlacedWire[];
+}
+export interface PlacedNode {
+  readonly node: Node;
+  readonly box: Box;
+  readonly x: number;
+  readonly y: number;
+}
+export interface PlacedWire {
+  readonly wire: Wire;
+  /** From the left end to the right one; every stretch is level or upright. */
+  readonly points: readonly Point[];
+  /** Where it meets other wires of the same terminal. */
+  readonly junctions: readonly Point[];
+  /** Upper left corner and size of its label; undefined where it has none. */
+  readonly label?: Point & { readonly w: number; readonly h: number };
+}
+
+export const wireTextSize = factSize - 0.5;
+
+const options: Readonly<Record<string, string>> = {
+  "elk.algorithm": "layered",
+  "elk.direction": "RIGHT",
+  "elk.edgeRouting": "ORTHOGONAL",
+  "elk.randomSeed": "1",
+  // The order of the text decides wherever nothing else does: a new line moves what stands behind it, and no more.
+  "elk.layered.considerModelOrder.strategy": "NODES_AND_EDGES",
+  "elk.layered.crossingMinimization.semiInteractive": "false",
+  "elk.layered.nodePlacement.strategy": "NETWORK_SIMPLEX",
+  "elk.layered.nodePlacement.favorStraightEdges": "true",
+  "elk.layered.thoroughness": "4",
+  "elk.edgeLabels.placement": "CENTER",
+  "elk.layered.edgeLabels.sideSelection": "ALWAYS_UP",
+  "elk.layered.spacing.nodeNodeBetweenLayers": "26",
+  "elk.layered.spacing.edgeNodeBetweenLayers": "14",
+  "elk.layered.spacing.edgeEdgeBetweenLayers": "12",
+  "elk.spacing.nodeNode": "22",
+  "elk.spacing.edgeNode": "16",
+  "elk.spacing.edgeEdge": "14",
+  "elk.spacing.edgeLabel": "3",
+  "elk.spacing.labelNode": "6",
+  "elk.spacing.componentComponent": "40",
+  "elk.aspectRatio": "1.9",
+  "elk.padding": "[top=0,left=0,bottom=0,right=0]",
+};
+
+/** Finds a place for everything: the same for the same diagram, on every machine. */
+export async function layout(diagram: Diagram): Promise<Placed> {
+  const boxes = new Map(diagram.nodes.map((node) => [node.id, boxOf(node)]));
+  const graph: ElkNode = {
+    id: "sheet",
+    layoutOptions: options,
+    children: diagram.nodes.map((node) => elkNode(node, boxes.get(node.id)!)),
+    edges: diagram.wires.map((wire) => ({
+      id: wire.id,
+      sources: [portId(wire.from.port)],
+      targets: [portId(wire.to.port)],
+      labels: wire.label.length > 0 ? [{ text: wire.id, ...labelSize(wire) }] : [],
+    })),
+  };
+  const elk = await engine();
+  const result = await elk.layout(graph);
+  const at = new Map((result.children ?? []).map((child) => [child.id, { x: whole(child.x), y: whole(child.y) }]));
+  const routed = new Map((result.edges ?? []).map((edge) => [edge.id, edge]));
+  return {
+    diagram,
+    width: whole(result.width),
+    height: whole(result.height),
+    nodes: diagram.nodes.map((node) => ({ node, box: boxes.get(node.id)!, ...at.get(nodeId(node.id))! })),
+    wires: diagram.wires.map((wire): PlacedWire => {
+      const { sections = [], junctionPoints = [], labels = [] } = routed.get(wire.id) ?? {};
+      const points = sections.flatMap(({ startPoint, bendPoints = [], endPoint }) => [
+        startPoint,
+        ...bendPoints,
+        endPoint,
+      ]);
+      const [label] = labels;
+      return {
+        wire,
+        points: points.map(wholePoint),
+        junctions: junctionPoints.map(wholePoint),
+        ...(label && { label: { x: whole(label.x), y: whole(label.y), ...labelSize(wire) } }),
+      };
+    }),
+  };
+}
+
+function elkNode(node: Node, box: Box): ElkNode {
+  return {
+    id: nodeId(node.id),
+    width: box.width,
+    height: box.height,
+    layoutOptions: { "elk.portConstraints": "FIXED_POS" },
+    ports: node.ports.map(({ id, side }) => {
+      const point = box.ports.get(id)!;
+      return {
+        id: portId(id),
+        x: point.x,
+        y: point.y,
+        width: 0,
+        height: 0,
+        layoutOptions: { "elk.port.side": side === "west" ? "WEST" : "EAST", "elk.port.borderOffset": "0" },
+      };
+    }),
+  };
+}
+
+/** An item and its only terminal may have one name: nodes and ports are told apart. */
+function nodeId(id: string): string {
+  return `node ${id}`;
+}
+function portId(id: string): string {
+  return `port ${id}`;
+}
+
+function labelSize({ label }: Wire): { width: number; height: number; w: number; h: number } {
+  let widest = 0;
+  for (const [index, words] of label.entries()) widest = Math.max(widest, textWidth(words, wireTextSize, index === 0));
+  const [w, h] = [Math.ceil(widest) + 8, Math.ceil(label.length * (lineHeight - 0.5)) + 2];
+  return { width: w, height: h, w, h };
+}
+
+function whole(value = 0): number {
+  return Math.round(value * 2) / 2;
+}
+
+function wholePoint({ x, y }: Point): Point {
+  return { x: whole(x), y: whole(y) };
+}
