@@ -16,6 +16,7 @@ import { dcCableType } from "./dc-cable-type.js";
 import { dcCableVoltage } from "./dc-cable-voltage.js";
 import { dcIsolator } from "./dc-isolator.js";
 import { dcVoltageDrop } from "./dc-voltage-drop.js";
+import { devicePoles } from "./device-poles.js";
 import { disconnection } from "./disconnection.js";
 import { earthingSizes } from "./earthing-sizes.js";
 import { frameBonding } from "./frame-bonding.js";
@@ -25,6 +26,7 @@ import { labelMissing } from "./label-missing.js";
 import { leakageBudget } from "./leakage-budget.js";
 import { meterRating } from "./meter-rating.js";
 import { neutralEarthLink } from "./neutral-earth-link.js";
+import { oneWayDevice } from "./one-way-device.js";
 import { parallelMismatch } from "./parallel-mismatch.js";
 import { protectiveConductors } from "./protective-conductor.js";
 import { rcdShared } from "./rcd-shared.js";
@@ -80,6 +82,8 @@ export const rules: readonly Rule[] = [
   protectiveConductors,
   rcdType,
   rcdShared,
+  oneWayDevice,
+  devicePoles,
   acIsolator,
   spareWay,
   meterRating,
