@@ -129,7 +129,7 @@ test("a breaker's class limits what a strong fault lets through, and is an assum
   expect(energyLimit(gb.ac.energyLimits, breaker, 1900)?.value).toBe(18_000);
   expect(energyLimit(gb.ac.energyLimits, breaker, 3100)?.value).toBe(45_000);
   expect(energyLimit(gb.ac.energyLimits, breaker, 6100)).toBeUndefined();
-  expect(energyLimit(gb.ac.energyLimits, { curve: "B", breakingCapacity: 6000, rating: 40 })).toBeUndefined();
+  expect(energyLimit(gb.ac.energyLimits, { curve: "B", breakingCapacity: 6000, rating: 50 })).toBeUndefined();
   expect(energyLimit(gb.ac.energyLimits, { curve: "D", breakingCapacity: 6000, rating: 16 })).toBeUndefined();
 });
 

@@ -136,17 +136,24 @@ function energy(curve: string, kiloamperes: number, upTo: number, squared: numbe
   };
 }
 
+/** The class has its figures up to 32 A, and allows 40 A a fifth more. */
 export const energyLimits: readonly EnergyLimit[] = [
   energy("B", 3, 16, 15_000),
   energy("B", 3, 32, 18_000),
+  energy("B", 3, 40, 21_600),
   energy("B", 6, 16, 35_000),
   energy("B", 6, 32, 45_000),
+  energy("B", 6, 40, 54_000),
   energy("B", 10, 16, 70_000),
   energy("B", 10, 32, 90_000),
+  energy("B", 10, 40, 108_000),
   energy("C", 3, 16, 18_000),
   energy("C", 3, 32, 22_000),
+  energy("C", 3, 40, 26_400),
   energy("C", 6, 16, 42_000),
   energy("C", 6, 32, 55_000),
+  energy("C", 6, 40, 66_000),
   energy("C", 10, 16, 84_000),
   energy("C", 10, 32, 110_000),
+  energy("C", 10, 40, 132_000),
 ];
