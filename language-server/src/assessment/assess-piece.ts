@@ -9,7 +9,7 @@ import type { Design } from "../design/design.js";
 import type { Problem } from "../design/model.js";
 import type { Judge } from "../rules/judge.js";
 import type { Check } from "./assessment.js";
-import { judgePlant, judgeZone } from "./judge-rules.js";
+import { judgePiece, judgePlant, judgeZone } from "./judge-rules.js";
 import { Remembered } from "./memory.js";
 import { wiringProblems } from "./wiring.js";
 import { zoneSignature } from "./zone-signature.js";
@@ -52,6 +52,7 @@ export function assessPiece(
     ...plants.flatMap((plant) =>
       views.get(`plant ${plant.id}`, [...common, ...plant.signature], () => [...judgePlant(plant, judge)]),
     ),
+    ...judgePiece({ circuit, zones, plants }, judge),
   ];
   views.turn();
   return {

@@ -1,5 +1,6 @@
 import type { Zone } from "../circuit/array.js";
 import type { Installation } from "../circuit/installation.js";
+import type { Piece } from "../circuit/piece.js";
 import type { Plant } from "../circuit/plant.js";
 import { rules } from "../rules/index.js";
 import { type Judge, NotKnown } from "../rules/judge.js";
@@ -15,6 +16,11 @@ export function* judgeZone(zone: Zone, judge: Judge): Generator<Check> {
 /** Holds every rule about plants against one of them. */
 export function* judgePlant(plant: Plant, judge: Judge): Generator<Check> {
   for (const rule of rules) if (rule.over === "plant") yield* judgeSubjects(rule, rule.subjects(plant), judge);
+}
+
+/** Holds every rule about what is wired together against it. */
+export function* judgePiece(piece: Piece, judge: Judge): Generator<Check> {
+  for (const rule of rules) if (rule.over === "piece") yield* judgeSubjects(rule, rule.subjects(piece), judge);
 }
 
 /** Holds every rule about the whole against it. */

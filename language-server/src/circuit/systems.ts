@@ -58,8 +58,20 @@ function declaredSystem(item: Item): System | undefined {
   }
 }
 
-/** Why opening a device may not be relied upon where it is wired; undefined where it may. */
+const asked = new WeakMap<Circuit, Map<Item, Ineffective | undefined>>();
+
+/** Why opening a device may not be relied upon where it is wired; undefined where it may. Worked out once a circuit. */
 export function whyIneffective(circuit: Circuit, device: Item): Ineffective | undefined {
+  let known = asked.get(circuit);
+  if (!known) {
+    known = new Map();
+    asked.set(circuit, known);
+  }
+  if (!known.has(device)) known.set(device, workOut(circuit, device));
+  return known.get(device);
+}
+
+function workOut(circuit: Circuit, device: Item): Ineffective | undefined {
   const terminal = circuit.terminals.get(`${device.id}.out`) ?? circuit.terminals.get(`${device.id}.in`);
   return ineffective(device, (terminal && systemsOf(circuit).get(terminal)) ?? "ac");
 }

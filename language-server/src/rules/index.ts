@@ -31,6 +31,9 @@ import { parallelMismatch } from "./parallel-mismatch.js";
 import { protectiveConductors } from "./protective-conductor.js";
 import { rcdShared } from "./rcd-shared.js";
 import { rcdType } from "./rcd-type.js";
+import { readingCurrent } from "./reading-current.js";
+import { readingInsulation } from "./reading-insulation.js";
+import { readingPolarity } from "./reading-polarity.js";
 import { readingVoltage } from "./reading-voltage.js";
 import type { Rule } from "./rule.js";
 import { spareWay } from "./spare-way.js";
@@ -100,4 +103,7 @@ export const rules: readonly Rule[] = [
   gridRoute,
   labelMissing,
   readingVoltage,
+  readingCurrent,
+  readingInsulation,
+  readingPolarity,
 ];

@@ -1,5 +1,6 @@
 import type { Zone } from "../circuit/array.js";
 import type { Installation } from "../circuit/installation.js";
+import type { Piece } from "../circuit/piece.js";
 import type { Plant } from "../circuit/plant.js";
 import type { Severity } from "../design/model.js";
 import type { Thing } from "../design/things.js";
@@ -84,12 +85,13 @@ export type Section =
   | "Earthing, grid, papers";
 
 /**
- * What a rule finds its subjects in. An array zone and a plant are judged again only when a line of theirs changed;
- * the whole installation is judged at every edit, so what is asked of it has to be cheap.
+ * What a rule finds its subjects in. An array zone, a plant, and a piece of wiring with all its arrays and plants, are
+ * judged again only when a line of theirs changed; the whole installation is judged at every edit, so what is asked of it has to be cheap.
  */
 export type Scope<Subject> =
   | { readonly over?: "array"; readonly subjects: (zone: Zone) => Iterable<Subject> }
   | { readonly over: "plant"; readonly subjects: (plant: Plant) => Iterable<Subject> }
+  | { readonly over: "piece"; readonly subjects: (piece: Piece) => Iterable<Subject> }
   | { readonly over: "installation"; readonly subjects: (installation: Installation) => Iterable<Subject> };
 
 /**
