@@ -8,6 +8,7 @@ import { label } from "../../language-server/src/design/facts.js";
  *     //! pass string-voltage on S1 98.7 %: INV          (the share that is used, and against what)
  *     //! pass parallel-mismatch on S2: of the same part (a yes-or-no check has no share)
  *     //! not-checked string-voltage on S1: INV.max-dc-voltage (W1 names no cable)
+ *     //! not-checked reading-voltage on S1: measured S1 on 2026-06-12.cell-temperature
  *     //! not-applicable string-fuse on S1: no other string
  *     //! departure tracker-current on INV.pv1: clips
  *     //! problem impossible-value: is negative
@@ -26,13 +27,15 @@ export interface Expectation {
 }
 
 const name = "[\\w.-]+";
+/** A property that is missing; that of a reading stands behind what the reading is called. */
+const property = `(measured ${name} on )?${name}`;
 const forms: readonly (readonly [Expectation["outcome"], RegExp])[] = [
   ["finding", new RegExp(`^finding (?<id>${name}) on (?<thing>${name}): (?<fragment>.+)$`)],
   ["pass", new RegExp(`^pass (?<id>${name}) on (?<thing>${name})( (?<share>\\d+(\\.\\d+)?) %)?(: (?<fragment>.+))?$`)],
   [
     "not-checked",
     new RegExp(
-      `^not-checked (?<id>${name}) on (?<thing>${name}):( (?<missing>${name}(, ${name})*))?( \\((?<fragment>.+)\\))?$`,
+      `^not-checked (?<id>${name}) on (?<thing>${name}):( (?<missing>${property}(, ${property})*))?( \\((?<fragment>.+)\\))?$`,
     ),
   ],
   ["not-applicable", new RegExp(`^not-applicable (?<id>${name}) on (?<thing>${name}): (?<fragment>.+)$`)],

@@ -1,6 +1,6 @@
 import { standardCellTemperature, standardIrradiance } from "./constants.js";
 import type { Derived, Figure, Source } from "./figure.js";
-import { as, derive } from "./make.js";
+import { as, assumed, derive } from "./make.js";
 import { type ModuleModel, parametersAt } from "./module-model.js";
 import { openCircuitVoltage, shortCircuitCurrent } from "./single-diode.js";
 import { openCircuitVoltageAt, type SeriesString } from "./string-voltage.js";
@@ -23,6 +23,20 @@ export function expectedVoltage(string: SeriesString, coefficient: Figure, cell:
   return as("Uoc,exp", openCircuitVoltageAt(string, coefficient, cell));
 }
 
+const fullSun = assumed(
+  "G",
+  standardIrradiance,
+  "irradiance",
+  "W/m2",
+  "irradiance not stated: full sun, in which a string reads highest",
+);
+
+/** The same where no irradiance was measured: full sun is an assumption, and listed as one. */
+export function expectedVoltageInFullSun(string: SeriesString, coefficient: Figure, cell: Figure): Derived {
+  const { value, dimension, unit, formula, terms, source } = expectedVoltage(string, coefficient, cell);
+  return derive("Uoc,exp", value, dimension, unit, `${formula}, at G`, [...terms, fullSun], source);
+}
+
 /** Expected Isc, A: in proportion to the irradiance (W/m²), with the temperature coefficient (1/K or A/K). */
 export function expectedCurrent(current: Figure, coefficient: Figure, irradiance: Figure, cell: Figure): Derived {
   const rise = cell.value - standardCellTemperature;
@@ -41,6 +55,14 @@ export function modelledVoltage(modules: Figure, model: ModuleModel, irradiance:
   const value = modules.value * openCircuitVoltage(parametersAt(model, irradiance.value, cell.value));
   const terms = [as("n", modules), as("G", irradiance), as("T", cell)];
   return derive("Uoc,exp", value, "voltage", "V", "n · Uoc(G; T)", terms, diode);
+}
+
+const rear: Source = { title: "gain of the rear side that the design declares", basis: "arithmetic" };
+
+/** The most that a bifacial module reads, A: with the declared gain from light on its rear (a ratio). */
+export function rearLight(current: Figure, gain: Figure): Derived {
+  const terms = [as("I", current), as("b", gain)];
+  return derive("Isc,exp", current.value * (1 + gain.value), "current", "A", "I · (1 + b)", terms, rear);
 }
 
 /** Expected Isc by the single-diode model, A. */

@@ -11,7 +11,8 @@ export function* readingHint(
   assessment: Assessment,
   declaration: ReadingDeclaration,
 ): Generator<{ readonly at: Place; readonly text: HintText }> {
-  const checks = assessment.checks.filter(({ thing }) => thing.is === "reading" && thing.declaration === declaration);
+  // They are reported under what was measured; which reading a figure is from is told by its place.
+  const checks = assessment.checks.filter(({ rule }) => rule.id.startsWith("reading-"));
   for (const property of declaration.properties) {
     for (const check of checks) {
       const text = expectation(check, property);
