@@ -80,7 +80,7 @@ describe("what may be supposed", () => {
     const { design, suppositions } = laid("site.lowest-temperature=-15 degC");
     expect(given(design.site!, "lowest-temperature")).toMatchObject({
       value: 258.15,
-      origin: { kind: "stated", whatIf: true, text: "what if: site, lowest-temperature" },
+      origin: { kind: "stated", whatIf: true, text: "site, lowest-temperature, what if" },
     });
     const [supposed] = suppositions;
     expect(supposed).toMatchObject({ target: "site", value: "−15 °C", written: "−10 °C" });

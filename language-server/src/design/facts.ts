@@ -35,7 +35,7 @@ export function fact(thing: Thing, name: string): Fact | undefined {
 /** The origin of what the text states, or of what somebody supposes that it stated. */
 export function statedOrigin(text: string, place?: Place, whatIf?: true): Origin {
   if (!whatIf) return { kind: "stated", text, place };
-  return { kind: "stated", text: `what if: ${text}`, place, whatIf };
+  return { kind: "stated", text: `${text}, what if`, place, whatIf };
 }
 
 /**

@@ -75,15 +75,16 @@ function declarationOfSegment(
   const { design } = assessment;
   const things = thingsOf(design);
   const first = mention.path[0] ?? "";
-  if (role === "part" || role === "cable") return segment === 0 ? design.parts.get(first)?.declaration : undefined;
+  const part = design.parts.get(first);
+  if (role === "part" || role === "cable") return segment === 0 && part ? things.root(part.declaration) : undefined;
   if (role === "value") return nestedOfOwner(things, owners, first);
   if (role === "target" && mention.path.length === 1) {
     const run = things.runs.get(first);
-    if (run) return run.declaration;
+    if (run) return things.root(run.declaration);
   }
   const resolved = design.names.resolve({ path: mention.path.slice(0, segment + 1) });
   if (resolved.is === "item") return resolved.terminal === "" ? things.root(resolved.item.declaration) : undefined;
-  if (role === "target" && mention.path.length === 1) return design.parts.get(first)?.declaration;
+  if (role === "target" && mention.path.length === 1 && part) return things.root(part.declaration);
   return undefined;
 }
 

@@ -7,6 +7,7 @@ import type { Span } from "./navigate.js";
 import { notCheckedId, pageOf } from "./pages.js";
 import type { Settings } from "./settings.js";
 import { isNotChecked, missingText } from "./unknowns.js";
+import { markedWhatIf, whatIfMarks } from "./what-if/marks.js";
 import type { PlacedNotice, WorkspaceView } from "./workspace-view.js";
 
 /** What of the user's settings decides how a file is marked. */
@@ -28,9 +29,12 @@ export interface Mark {
 
 /** Everything to mark in a file, in the order of its text: findings, problems, and what could not be checked. */
 export function marksOf(view: WorkspaceView, uri: string, settings: MarkSettings): Mark[] {
-  const marks = view.notices(uri).map((placed) => markOf(view, placed, settings));
-  if (settings.notChecked === "off") return marks;
-  return [...marks, ...hintsOf(view, uri, settings)].sort((a, b) => a.span.start - b.span.start);
+  const marks = [
+    ...whatIfMarks(view, uri),
+    ...view.notices(uri).map((placed) => markOf(view, placed, settings)),
+    ...(settings.notChecked === "off" ? [] : hintsOf(view, uri, settings)),
+  ];
+  return marks.sort((a, b) => a.span.start - b.span.start);
 }
 
 function markOf(view: WorkspaceView, { notice, assessment }: PlacedNotice, settings: MarkSettings): Mark {
@@ -43,7 +47,7 @@ function markOf(view: WorkspaceView, { notice, assessment }: PlacedNotice, setti
     span: absolute(notice.place),
     severity: notice.severity,
     id: notice.id,
-    message: notice.message,
+    message: notice.check ? markedWhatIf(notice.message, [notice.check], assessment) : notice.message,
     page: pageOf(notice.id, settings.docs),
     unnecessary: notice.unnecessary ?? false,
     related,
@@ -85,21 +89,27 @@ function hintsOf(view: WorkspaceView, uri: string, settings: MarkSettings): Mark
     for (const { thing, checks } of byThing.values()) {
       const place = thing.declaration.namePlace;
       if (view.fragmentOf(place)?.broken !== false) continue;
-      const mark = hint(view, thing, checks, settings);
+      const mark = hint(view, thing, checks, assessment, settings);
       hints.set(`${mark.span.start} ${mark.message}`, mark);
     }
   }
   return [...hints.values()];
 }
 
-function hint(view: WorkspaceView, thing: Thing, checks: readonly Check[], settings: MarkSettings): Mark {
+function hint(
+  view: WorkspaceView,
+  thing: Thing,
+  checks: readonly Check[],
+  assessment: Assessment,
+  settings: MarkSettings,
+): Mark {
   const place = thing.declaration.namePlace;
   const texts = [...new Set(checks.map(lineOf))];
   return {
     span: absolute(place),
     severity: "hint",
     id: notCheckedId,
-    message: `Not checked on ${label(thing)}: ${texts.join("; ")}.`,
+    message: markedWhatIf(`Not checked on ${label(thing)}: ${texts.join("; ")}.`, checks, assessment),
     page: pageOf(notCheckedId, settings.docs),
     unnecessary: false,
     related: missingPlaces(view, checks),

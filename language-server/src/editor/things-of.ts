@@ -1,4 +1,5 @@
 import type { Assessment, Check } from "../assessment/assessment.js";
+import { asWritten } from "../design/as-written.js";
 import type { Design } from "../design/design.js";
 import { label } from "../design/facts.js";
 import type { ItemDeclaration, PartDeclaration, RunDeclaration } from "../design/model.js";
@@ -6,7 +7,10 @@ import type { Item, Run, Thing } from "../design/things.js";
 
 export type NamedDeclaration = ItemDeclaration | PartDeclaration | RunDeclaration;
 
-/** Look-up from the text to the things it stands for, made once a design and only when somebody asks. */
+/**
+ * Look-up from the text to the things it stands for, made once a design and only when somebody asks. A declaration in
+ * which something is supposed is found, and handed out, as the text has it.
+ */
 export class Things {
   readonly runs = new Map<string, Run>();
   private readonly byDeclaration = new Map<NamedDeclaration, Thing[]>();
@@ -16,14 +20,14 @@ export class Things {
     for (const item of design.items) this.addItem(item);
     for (const run of design.runs) {
       this.runs.set(run.id, run);
-      this.byDeclaration.set(run.declaration, [run]);
+      this.byDeclaration.set(asWritten(run.declaration), [run]);
     }
-    for (const part of design.parts.values()) this.byDeclaration.set(part.declaration, [part]);
+    for (const part of design.parts.values()) this.byDeclaration.set(asWritten(part.declaration), [part]);
   }
 
   /** Things that a declaration stands for: one, or for a block of a part's sheet one in every item of that part. */
   of(declaration: NamedDeclaration): readonly Thing[] {
-    return this.byDeclaration.get(declaration) ?? [];
+    return this.byDeclaration.get(asWritten(declaration)) ?? [];
   }
 
   /**
@@ -31,16 +35,20 @@ export class Things {
    * from there.
    */
   root(declaration: NamedDeclaration): NamedDeclaration {
-    return this.roots.get(declaration) ?? declaration;
+    const own = asWritten(declaration);
+    return this.roots.get(own) ?? own;
   }
 
   private addItem(item: Item): void {
-    const list = this.byDeclaration.get(item.declaration);
+    const own = asWritten(item.declaration);
+    const list = this.byDeclaration.get(own);
     if (list) list.push(item);
-    else this.byDeclaration.set(item.declaration, [item]);
+    else this.byDeclaration.set(own, [item]);
     const beneath = item.layers[1]?.block;
-    if (beneath && "declares" in beneath && beneath.declares === "item")
-      this.roots.set(item.declaration, beneath as ItemDeclaration);
+    if (beneath && "declares" in beneath && beneath.declares === "item") {
+      const root = asWritten(beneath as ItemDeclaration);
+      if (root !== own) this.roots.set(own, root);
+    }
     for (const child of item.children) this.addItem(child);
   }
 }

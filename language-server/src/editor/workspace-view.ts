@@ -1,8 +1,10 @@
-import { AssessmentMemory, assess } from "../assessment/assess.js";
+import { assess } from "../assessment/assess.js";
 import type { Assessment, Notice } from "../assessment/assessment.js";
 import { notices } from "../assessment/notices.js";
+import { assessWhatIf, WhatIfMemory } from "../assessment/what-if.js";
 import type { SourceFile } from "../design/design.js";
 import type { Fragment } from "../design/model.js";
+import type { Overlay } from "../design/what-if/overlay.js";
 import { absolute, type Place } from "../place.js";
 import { fragmentAt } from "./fragment-at.js";
 import type { Sources } from "./sources.js";
@@ -16,7 +18,8 @@ export interface PlacedNotice {
 
 interface Kept {
   readonly files: readonly SourceFile[];
-  readonly memory: AssessmentMemory;
+  readonly overlay: Overlay | undefined;
+  readonly memory: WhatIfMemory;
   readonly assessment: Assessment;
 }
 
@@ -27,6 +30,7 @@ interface Kept {
  */
 export class WorkspaceView {
   private readonly kept = new Map<string, Kept>();
+  private readonly overlays = new Map<string, Overlay>();
   private readonly steady = new SteadyFragments();
   private readonly byFile = new WeakMap<Assessment, Map<string, Notice[]>>();
 
@@ -52,15 +56,27 @@ export class WorkspaceView {
     return entries.length > 0 ? entries : [uri];
   }
 
-  /** Everything computed about the design that begins in a file. */
+  /** Everything computed about the design that begins in a file, with what is supposed of it. */
   assessment(entry: string): Assessment {
-    const files = this.sources.reach(entry).map((uri) => this.file(uri));
+    const files = this.filesOf(entry);
+    const overlay = this.overlays.get(entry);
     const kept = this.kept.get(entry);
-    if (kept && sameFiles(kept.files, files)) return kept.assessment;
-    const memory = kept?.memory ?? new AssessmentMemory();
-    const assessment = assess(files, memory);
-    this.kept.set(entry, { files, memory, assessment });
+    if (kept && kept.overlay === overlay && sameFiles(kept.files, files)) return kept.assessment;
+    const memory = kept?.memory ?? new WhatIfMemory();
+    const assessment = overlay ? assessWhatIf(files, overlay, memory) : assess(files, memory.asWritten);
+    this.kept.set(entry, { files, overlay, memory, assessment });
     return assessment;
+  }
+
+  /** What the design that begins in a file is read from. */
+  filesOf(entry: string): SourceFile[] {
+    return this.sources.reach(entry).map((uri) => this.file(uri));
+  }
+
+  /** Supposes something of the designs that begin in some files, and of no others. */
+  suppose(entries: readonly string[], overlay: Overlay | undefined): void {
+    this.overlays.clear();
+    if (overlay) for (const entry of entries) this.overlays.set(entry, overlay);
   }
 
   /** The assessments of all designs a file belongs to. */
@@ -106,6 +122,7 @@ export class WorkspaceView {
   /** Lets go of what was computed for a file that is gone. */
   forget(uri: string): void {
     this.kept.delete(uri);
+    this.overlays.delete(uri);
     this.steady.forget(uri);
   }
 

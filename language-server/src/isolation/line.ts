@@ -1,7 +1,8 @@
-import type { Circuit } from "../circuit/circuit.js";
+import type { Assessment } from "../assessment/assessment.js";
 import { isolate } from "../circuit/cuts.js";
 import { deviceText, isolationText } from "../circuit/isolation-text.js";
 import type { Item, Run } from "../design/things.js";
+import { isIncomplete } from "./incomplete.js";
 
 /** Beyond so many a line is no line. */
 const shown = 6;
@@ -10,7 +11,10 @@ const shown = 6;
  * How to make a thing dead, in one line: "Dead with Q1 and Q3 open, if it is wired as written; stays live: Q1.in: S1 in
  * any light". Undefined for what has no terminal. Searches the circuit: for when somebody asks, not for every edit.
  */
-export function isolationLine(circuit: Circuit, thing: Item | Run): string | undefined {
+export function isolationLine(assessment: Assessment, thing: Item | Run): string | undefined {
+  if (isIncomplete(assessment))
+    return hasTerminals(thing) ? `What makes ${thing.id} dead is not worked out while the text has errors` : undefined;
+  const { circuit } = assessment;
   // One set is enough here, and the smallest is found without looking at many.
   const isolation = isolate(circuit, thing, { sets: 1, looked: 1 });
   if (isolation.terminals.length === 0) return undefined;
@@ -22,6 +26,10 @@ export function isolationLine(circuit: Circuit, thing: Item | Run): string | und
     deadText(thing.id, first, isolation.staysLive.length > 0) +
     (live.length > 0 ? `; stays live: ${live.join("; ")}` : "")
   );
+}
+
+function hasTerminals(thing: Item | Run): boolean {
+  return thing.is === "run" || (thing.row?.terminals.length ?? 0) > 0 || thing.children.some(hasTerminals);
 }
 
 function deadText(id: string, first: readonly Item[] | undefined, someStaysLive: boolean): string {

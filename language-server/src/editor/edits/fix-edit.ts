@@ -1,3 +1,4 @@
+import { asWritten } from "../../design/as-written.js";
 import type { ItemDeclaration, PartDeclaration, ReadingDeclaration, RunDeclaration } from "../../design/model.js";
 import type { Thing } from "../../design/things.js";
 import type { Place } from "../../place.js";
@@ -11,7 +12,8 @@ import { insertProperty } from "./insert-property.js";
  * on a part's sheet, which states facts, or in a line that is being typed.
  */
 export function fixEdit(view: WorkspaceView, fix: Fix): Change | undefined {
-  const { declaration } = fix.thing;
+  // Where something is supposed, the text to be changed is still the text.
+  const declaration = asWritten(fix.thing.declaration);
   if (declaration.declares === "part" || isOnSheet(fix.thing)) return undefined;
   if (view.fragmentOf(declaration.place)?.broken !== false) return undefined;
   switch (fix.does) {
@@ -34,7 +36,7 @@ export function fixEdit(view: WorkspaceView, fix: Fix): Change | undefined {
 export function isOnSheet(thing: Thing): boolean {
   if (thing.is === "part") return true;
   for (let item = thing.is === "item" ? thing : undefined; item?.parent; item = item.parent)
-    if (!item.parent.declaration.nested.includes(item.declaration)) return true;
+    if (!asWritten(item.parent.declaration).nested.includes(asWritten(item.declaration))) return true;
   return false;
 }
 
@@ -60,11 +62,12 @@ export function propertyEdit(
   name: string,
   value: string,
 ): Change | undefined {
-  const written = declaration.properties.find((property) => property.name === name);
+  const own = asWritten(declaration);
+  const written = own.properties.find((property) => property.name === name);
   if (written?.value) return replacement(written.valuePlace, value);
   if (written) return undefined;
   const text = view.sources.text(declaration.place.chunk.uri);
-  return text === undefined ? undefined : insertProperty(text, declaration, name, value);
+  return text === undefined ? undefined : insertProperty(text, own, name, value);
 }
 
 function replacement({ chunk, from, to }: Place, text: string): Change {

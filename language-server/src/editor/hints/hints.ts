@@ -32,7 +32,7 @@ export function hintsIn(
       if (chunk.start + place.from > end || chunk.start + place.to < start) continue;
       // Where several designs use a file, the first one's figures are shown: two figures at one word help nobody.
       for (const assessment of assessments) {
-        const found = [...hintsOf(assessment, declaration, wanted)];
+        const found = markedHints(assessment, declaration, wanted);
         for (const { at, text } of found) hints.push({ ...text, offset: chunk.start + at.to });
         if (found.length > 0) break;
       }
@@ -44,6 +44,17 @@ export function hintsIn(
 interface PlacedText {
   readonly at: Place;
   readonly text: HintText;
+}
+
+/** The hints of a declaration; those that are not of the text as it is say so. */
+function markedHints(assessment: Assessment, declaration: Declaration, wanted: HintSettings): PlacedText[] {
+  const found = [...hintsOf(assessment, declaration, wanted)];
+  const { whatIf } = assessment;
+  if (!whatIf) return found;
+  const written = new Set([...hintsOf(whatIf.asWritten, declaration, wanted)].map(({ text }) => text.label));
+  return found.map(({ at, text }) =>
+    written.has(text.label) ? { at, text } : { at, text: { ...text, label: `${text.label} (what if)` } },
+  );
 }
 
 function* hintsOf(assessment: Assessment, declaration: Declaration, wanted: HintSettings): Generator<PlacedText> {

@@ -7,6 +7,7 @@ import { code, kindText, plain, propertyText, ruleText } from "../markdown.js";
 import { type Span, usedFile } from "../navigate.js";
 import { ruleOf } from "../rule-of.js";
 import { type NamedDeclaration, thingsOf } from "../things-of.js";
+import { whatIfMarks } from "../what-if/marks.js";
 import type { PlacedNotice, WorkspaceView } from "../workspace-view.js";
 import { type Links, marginText, workingText } from "./check.js";
 import { quantityText } from "./quantity.js";
@@ -23,7 +24,9 @@ const shownThings = 3;
 /** What there is to say about the word at an offset: why it is marked, then what it is. Markdown. */
 export function hoverAt(view: WorkspaceView, uri: string, offset: number, links: Links): Hover | undefined {
   const located = locate(view.sources.fragments(uri), offset);
-  const parts: string[] = [];
+  const parts = whatIfMarks(view, uri)
+    .filter(({ span }) => span.start <= offset && offset <= span.end)
+    .map(({ message }) => plain(message));
   const marked = noticesAt(view, uri, offset);
   const about = located ? wordText(view, uri, located, links) : undefined;
   // Why it is marked: the message itself is shown beside the hover by the editor, here is how it was worked out.

@@ -2,8 +2,10 @@ import type { Assessment, Check } from "../../assessment/assessment.js";
 import { label } from "../../design/facts.js";
 import type { Property } from "../../design/model.js";
 import type { Item, Part, Run, Thing } from "../../design/things.js";
+import { isolationLine } from "../../isolation/line.js";
 import { code, plain, shortNumber } from "../markdown.js";
 import { checksOf } from "../things-of.js";
+import { markedWhatIf } from "../what-if/marks.js";
 import { type Links, verdictText, workingText } from "./check.js";
 import { feedingText } from "./feeding.js";
 
@@ -21,6 +23,8 @@ export function thingText(assessment: Assessment, thing: Thing, links: Links): s
   if (doc) lines.push(doc);
   const feeding = feedingText(assessment, thing);
   if (feeding) lines.push(`On the array side:\n${feeding}`);
+  const isolation = isolationLine(assessment, thing);
+  if (isolation) lines.push(`${plain(isolation)}.`);
   lines.push(...checkLines(assessment, checksOf(assessment, thing), links));
   return lines.join("\n\n");
 }
@@ -30,7 +34,9 @@ function checkLines(assessment: Assessment, checks: readonly Check[], links: Lin
   if (checks.length === 0) return [];
   const ordered = [...checks].sort((a, b) => weight(a) - weight(b));
   const shown = ordered.slice(0, shownChecks);
-  const lines = [`Checks:\n${shown.map((check) => `- ${verdictText(check, links)}`).join("\n")}`];
+  const lines = [
+    `Checks:\n${shown.map((check) => `- ${markedWhatIf(verdictText(check, links), [check], assessment)}`).join("\n")}`,
+  ];
   if (ordered.length > shown.length)
     lines.push(`${ordered.length - shown.length} more checks are not shown here; the command line lists them all.`);
   const worked = ordered.filter(({ outcome }) => outcome.outcome === "finding" || outcome.outcome === "departure");
@@ -58,7 +64,8 @@ function weight({ outcome }: Check): number {
 
 function itemTitle(item: Item): string {
   const title = item.declaration.title ? ` "${plain(item.declaration.title)}"` : "";
-  const count = item.declaration.count ? `${item.count} × ` : "";
+  const { count: written } = item.declaration;
+  const count = written ? `${item.count}${written.whatIf ? " (what if)" : ""} × ` : "";
   const part = item.part ? `, ${count}${item.part.name}` : "";
   return `**${item.id}**${title}: ${item.row?.title ?? item.kind}${part}`;
 }
@@ -66,7 +73,8 @@ function itemTitle(item: Item): string {
 function runTitle(run: Run): string {
   const { declaration, from, to, cable } = run;
   const { length } = declaration;
-  const quantity = length ? `, ${shortNumber(length.value.written, 12)} ${length.value.unit}` : "";
+  const mark = length?.whatIf ? " (what if)" : "";
+  const quantity = length ? `, ${shortNumber(length.value.written, 12)} ${length.value.unit}${mark}` : "";
   const ends = from && to ? ` from ${endText(from)} to ${endText(to)}` : "";
   return `**${run.id}**: run${ends}${quantity}${cable ? ` of ${cable.name}` : ""}`;
 }

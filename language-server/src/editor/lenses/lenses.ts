@@ -1,5 +1,6 @@
 import type { Assessment } from "../../assessment/assessment.js";
 import { stringBand } from "../../assessment/string-band.js";
+import { asWritten } from "../../design/as-written.js";
 import type { Declaration, ItemDeclaration, PartDeclaration } from "../../design/model.js";
 import { formatApart, formatFigure } from "../../physics/working.js";
 import { absolute } from "../../place.js";
@@ -36,10 +37,18 @@ function titleOf(assessments: readonly Assessment[], declaration: Declaration): 
   if (declaration.declares === "part") return useText(assessments, declaration);
   if (declaration.declares !== "item") return undefined;
   for (const assessment of assessments) {
-    if (assessment.design.site?.declaration === declaration) return verdictText(verdictOf(assessment));
-    if (declaration.kind === "string" && owns(assessment, declaration)) return bandText(assessment, declaration.name);
+    const title = itemTitle(assessment, declaration);
+    if (title === undefined) continue;
+    const { whatIf } = assessment;
+    return whatIf && itemTitle(whatIf.asWritten, declaration) !== title ? `what if: ${title}` : title;
   }
   return undefined;
+}
+
+function itemTitle(assessment: Assessment, declaration: ItemDeclaration): string | undefined {
+  if (!owns(assessment, declaration)) return undefined;
+  if (declaration.kind === "site") return verdictText(verdictOf(assessment));
+  return declaration.kind === "string" ? bandText(assessment, declaration.name) : undefined;
 }
 
 function owns({ design }: Assessment, declaration: ItemDeclaration): boolean {
@@ -88,7 +97,9 @@ function usesOf(design: Assessment["design"], declaration: PartDeclaration): num
 function countUses(design: Assessment["design"]): Map<PartDeclaration, number> {
   const counts = new Map<PartDeclaration, number>();
   const add = (declaration: PartDeclaration | undefined): void => {
-    if (declaration) counts.set(declaration, (counts.get(declaration) ?? 0) + 1);
+    if (!declaration) return;
+    const own = asWritten(declaration);
+    counts.set(own, (counts.get(own) ?? 0) + 1);
   };
   const look = (items: Assessment["design"]["items"]): void => {
     for (const item of items) {
