@@ -28,7 +28,7 @@ export interface Expectation {
 
 const name = "[\\w.-]+";
 /** A property that is missing; that of a reading stands behind what the reading is called. */
-const property = `(measured ${name} on )?${name}`;
+const property = `(measured (${name} on )?)?${name}`;
 const forms: readonly (readonly [Expectation["outcome"], RegExp])[] = [
   ["finding", new RegExp(`^finding (?<id>${name}) on (?<thing>${name}): (?<fragment>.+)$`)],
   ["pass", new RegExp(`^pass (?<id>${name}) on (?<thing>${name})( (?<share>\\d+(\\.\\d+)?) %)?(: (?<fragment>.+))?$`)],

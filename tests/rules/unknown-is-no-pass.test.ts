@@ -26,6 +26,10 @@ const mends = new Map([
   ["disconnection max-loop-impedance", "its own sheet's figure; without it the tables give one"],
   ["rcd-shared rcd-side", "the site's own choice; without it the rule set's holds"],
   ["reading-voltage open-circuit-voltage", "nothing is read then: reading-missing says what is still to be read"],
+  ["reading-current short-circuit-current", "nothing is read then: reading-missing says what is still to be read"],
+  ["reading-insulation insulation-resistance", "nothing is read then: reading-missing says what is still to be read"],
+  ["reading-polarity polarity", "nothing is read then: reading-missing says what is still to be read"],
+  ["reading-polarity open-circuit-voltage", "nothing is read then: reading-missing says what is still to be read"],
   ["reading-voltage voltage", "nothing is read then"],
 ]);
 
