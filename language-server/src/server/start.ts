@@ -7,6 +7,7 @@ import {
   addDocumentUpdateHandler,
   addFindReferencesHandler,
   addFoldingRangeHandler,
+  addFormattingHandler,
   addGotoDefinitionHandler,
   addHoverHandler,
   addInlayHintHandler,
@@ -15,6 +16,7 @@ import {
   type DefaultSharedModuleContext,
 } from "langium/lsp";
 import type { Connection, DidChangeConfigurationParams } from "vscode-languageserver";
+import { addDesignRequests } from "../editor/lsp/design-requests.js";
 import { type Editor, editorOf } from "../editor/lsp/editor.js";
 import { Freshener } from "../editor/lsp/freshener.js";
 import { editorModules } from "../editor/lsp/module.js";
@@ -47,9 +49,14 @@ export function startServer(
   addCodeActionHandler(connection, shared);
   addRenameHandler(connection, shared);
   addWorkspaceSymbolHandler(connection, shared);
+  addFormattingHandler(connection, shared);
   addInlayHintHandler(connection, shared);
   addCodeLensHandler(connection, shared);
   const freshener = new Freshener(shared, connection);
+  addDesignRequests(connection, editor, async () => {
+    await publisher.refresh();
+    freshener.refresh();
+  });
 
   const refresh = (given: unknown): void => {
     if (!editor.choose(given)) return;
