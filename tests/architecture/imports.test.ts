@@ -14,9 +14,21 @@ const allowed: Record<string, readonly string[]> = {
   isolation: ["place", "design", "circuit", "physics", "rules", "assessment"],
   reference: ["place", "design", "physics", "rules", "assessment"],
   language: ["place", "design", "physics", "assessment"],
-  editor: ["place", "design", "circuit", "physics", "rules", "assessment", "isolation", "language", "reference"],
+  format: ["place", "design", "language"],
+  editor: [
+    "place",
+    "design",
+    "circuit",
+    "physics",
+    "rules",
+    "assessment",
+    "isolation",
+    "language",
+    "format",
+    "reference",
+  ],
   server: ["place", "editor", "language"],
-  cli: ["place", "design", "circuit", "physics", "rules", "assessment", "isolation", "language", "reference"],
+  cli: ["place", "design", "circuit", "physics", "rules", "assessment", "isolation", "language", "format", "reference"],
 };
 
 /** Rooms whose code must run anywhere: no Node, no parser, no protocol. */

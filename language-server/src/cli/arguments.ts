@@ -37,6 +37,12 @@ export interface DrillArguments {
   readonly command: "drill";
   readonly paths: readonly string[];
 }
+export interface FormatArguments {
+  readonly command: "format";
+  readonly paths: readonly string[];
+  /** Say what is not formatted, and write nothing. */
+  readonly isCheck: boolean;
+}
 export interface RulesArguments {
   readonly command: "rules";
   readonly id?: string;
@@ -45,6 +51,7 @@ export interface RulesArguments {
 export type Arguments =
   | CheckArguments
   | DrillArguments
+  | FormatArguments
   | LiveArguments
   | IsolateArguments
   | RulesArguments
@@ -90,6 +97,17 @@ export function readArguments(words: readonly string[], version: string): Argume
       (paths: string[], options): DrillArguments => ({ command: "drill", paths: allPaths("drill", paths, options) }),
     );
   cli
+    .command("format [...paths]", "Give files the one look of the language")
+    .usage("format FILE|FOLDER|PATTERN … [--check]")
+    .option("--check", "Write nothing; fail where something is not formatted")
+    .action(
+      (paths: string[], options): FormatArguments => ({
+        command: "format",
+        paths: allPaths("format", paths, options),
+        isCheck: options.check === true,
+      }),
+    );
+  cli
     .command("live [file]", "Say what is live with some devices open, in every mode")
     .usage("live FILE [--open Q1,Q3] [--mode grid|island] [--light day|night] [options]")
     .option("--open <devices>", "Names of the devices that are open, with commas between")
@@ -114,8 +132,8 @@ export function readArguments(words: readonly string[], version: string): Argume
     const [first] = words;
     throw new UsageError(
       first === undefined || first.startsWith("-")
-        ? "Say what to do: check, drill, live, isolate or rules."
-        : `There is no command ${first}. There are check, drill, live, isolate and rules.`,
+        ? "Say what to do: check, drill, format, live, isolate or rules."
+        : `There is no command ${first}. There are check, drill, format, live, isolate and rules.`,
     );
   }
   try {

@@ -8,6 +8,7 @@ import {
   UsageError,
 } from "./arguments.js";
 import { begin } from "./begin.js";
+import { runFormat } from "./format.js";
 import { Refusals } from "./refusals.js";
 import { ReportBuilder } from "./report/build.js";
 import { notices } from "./report/notices.js";
@@ -26,6 +27,8 @@ export async function main(words: readonly string[], around: Surroundings): Prom
         return await runCheck(wanted, around);
       case "drill":
         return await runDrill(wanted, around);
+      case "format":
+        return await runFormat(wanted, around);
       case "live":
         return await runLive(wanted, around);
       case "isolate":

@@ -1,9 +1,9 @@
-import { isBlank, isDigit, isNameStart, nameEnd, quantityEnd } from "@sunwright/grammar";
-import type { Token } from "../../language/head.js";
-import { commentEnd, stringEnd } from "../../language/tokens.js";
+import { isBlank } from "@sunwright/grammar";
+import { type TextToken, tokenAt } from "../../language/token-at.js";
+import { commentEnd } from "../../language/tokens.js";
 
 export interface TokenInText {
-  readonly token: Token | "}";
+  readonly token: TextToken;
   readonly image: string;
   readonly from: number;
   readonly to: number;
@@ -16,8 +16,6 @@ export interface TokensBefore {
   /** What the cursor stands in, where that is no place for words: a comment, or a text with its first character. */
   readonly inside?: { readonly is: "comment" | "text"; readonly from: number };
 }
-
-const marks: Readonly<Record<string, TokenInText["token"]>> = { ":": ":", ".": ".", "{": "{", "}": "}" };
 
 /** Cuts a piece of half-typed text into tokens, up to a cursor. Never throws; what is unknown is `other`. */
 export function tokensBefore(text: string, start: number, cursor: number): TokensBefore {
@@ -48,7 +46,7 @@ export function tokensBefore(text: string, start: number, cursor: number): Token
       at = end;
       continue;
     }
-    const { token, end } = next(cut, at, tokens[tokens.length - 1]);
+    const { token, end } = tokenAt(cut, at, tokens[tokens.length - 1]?.image);
     const image = cut.slice(at, end);
     if (token === "text" && end === cursor && (image.length === 1 || !image.endsWith('"')))
       return { tokens, inside: { is: "text", from: at } };
@@ -57,21 +55,6 @@ export function tokensBefore(text: string, start: number, cursor: number): Token
     at = end;
   }
   return { tokens };
-}
-
-function next(text: string, at: number, before: TokenInText | undefined): { token: TokenInText["token"]; end: number } {
-  const code = text.charCodeAt(at);
-  if (isNameStart(code)) return { token: "word", end: nameEnd(text, at) };
-  if (code === 34) return { token: "text", end: stringEnd(text, at) };
-  const signed = code === 43 || code === 45 || code === 0x2212;
-  if (isDigit(code) || (signed && isDigit(text.charCodeAt(at + 1)))) {
-    const day = /\d{4}-\d{2}-\d{2}(?!\w)/y;
-    day.lastIndex = at;
-    if (day.test(text)) return { token: "number", end: day.lastIndex };
-    const bare = before?.image === "is" || before?.image === "way";
-    return { token: "number", end: Math.max(quantityEnd(text, at, bare), at + 1) };
-  }
-  return { token: marks[text[at]!] ?? "other", end: at + 1 };
 }
 
 function lineEnd(text: string, at: number): number {

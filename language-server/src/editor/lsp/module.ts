@@ -3,6 +3,7 @@ import { DesignCodeActionProvider } from "./code-action-provider.js";
 import { DesignCompletionProvider } from "./completion-provider.js";
 import { DesignDiagnoser } from "./diagnoser.js";
 import { editorOf } from "./editor.js";
+import { DesignFormatter } from "./formatter.js";
 import { DesignHintProvider, DesignLensProvider } from "./hint-provider.js";
 import { DesignHoverProvider } from "./hover-provider.js";
 import {
@@ -28,6 +29,7 @@ export const editorModules: EditorModules = {
       ReferencesProvider: ({ shared }) => new DesignReferencesProvider(editorOf(shared)),
       DocumentHighlightProvider: ({ shared }) => new DesignHighlightProvider(editorOf(shared)),
       RenameProvider: ({ shared }) => new DesignRenameProvider(editorOf(shared)),
+      Formatter: ({ shared }) => new DesignFormatter(editorOf(shared)),
       InlayHintProvider: ({ shared }) => new DesignHintProvider(editorOf(shared)),
       CodeLensProvider: ({ shared }) => new DesignLensProvider(editorOf(shared)),
       CodeActionProvider: ({ shared }) => new DesignCodeActionProvider(editorOf(shared)),
