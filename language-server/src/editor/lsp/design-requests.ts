@@ -79,7 +79,12 @@ export function addDesignRequests(connection: Connection, editor: Editor, refres
   });
   answer(
     "sunwright/live",
-    (uri, { open, light, supply }: LiveParams): Answer => liveAnswer(view, uri, open, { light, supply }),
+    (uri, { open, light, supply }: LiveParams): Answer =>
+      // A word that is no mode asks about all modes, never about none.
+      liveAnswer(view, uri, open, {
+        light: light === "day" || light === "night" ? light : undefined,
+        supply: supply === "grid" || supply === "island" ? supply : undefined,
+      }),
   );
   answer("sunwright/isolate", (uri, { thing }: IsolateParams): Answer => isolationAnswer(view, uri, thing));
 }
