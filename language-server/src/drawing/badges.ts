@@ -23,7 +23,8 @@ export function badge(mark: Mark, x: number, y: number): Shape {
 /** Severity is told by shape as well as by colour. */
 function outline({ severity, departed }: Mark, x: number, y: number): Shape {
   if (departed) return circle(x, y, 7.2, { stroke: "note", width: 1.3, fill: "paper" });
-  if (severity === "error") return path(`M${x} ${y - 9.5}L${x + 9.5} ${y}L${x} ${y + 9.5}L${x - 9.5} ${y}Z`, { fill: "error" });
+  if (severity === "error")
+    return path(`M${x} ${y - 9.5}L${x + 9.5} ${y}L${x} ${y + 9.5}L${x - 9.5} ${y}Z`, { fill: "error" });
   if (severity === "warning")
     return path(`M${x - 7.5} ${y - 7.5}L${x + 7.5} ${y - 7.5}L${x + 7.5} ${y + 7.5}L${x - 7.5} ${y + 7.5}Z`, {
       fill: "warning",
@@ -39,7 +40,7 @@ export interface PlacedMark extends Point {
   readonly mark: Mark;
 }
 
-/** Each mark beside what it is about; of more than a few on one thing the last place says that there are more. */
+/** Each mark beside what it is about, the worst on the left. */
 export function placeMarks(placed: Placed): PlacedMark[] {
   const corners = new Map<string, Point & { readonly direction: 1 | -1 }>();
   for (const { box, x, y } of placed.nodes)
@@ -49,14 +50,14 @@ export function placeMarks(placed: Placed): PlacedMark[] {
     if (label) corners.set(wire.id, { x: label.x + label.w - 6, y: label.y - 8, direction: -1 });
     else if (first) corners.set(wire.id, { ...first, direction: 1 });
   }
-  const counts = new Map<string, number>();
-  const found: PlacedMark[] = [];
-  for (const mark of placed.diagram.marks) {
-    const corner = mark.at === undefined ? undefined : corners.get(mark.at);
-    if (!corner || mark.at === undefined) continue;
-    const count = counts.get(mark.at) ?? 0;
-    counts.set(mark.at, count + 1);
-    if (count < most) found.push({ mark, x: corner.x + count * spacing * corner.direction, y: corner.y });
-  }
-  return found;
+  const byThing = new Map<string, Mark[]>();
+  for (const mark of placed.diagram.marks)
+    if (mark.at !== undefined) byThing.set(mark.at, [...(byThing.get(mark.at) ?? []), mark]);
+  return [...byThing].flatMap(([id, marks]) => {
+    const corner = corners.get(id);
+    if (!corner) return [];
+    const shown = marks.slice(0, most);
+    const start = corner.direction === 1 ? corner.x : corner.x - (shown.length - 1) * spacing;
+    return shown.map((mark, index): PlacedMark => ({ mark, x: start + index * spacing, y: corner.y }));
+  });
 }

@@ -4,6 +4,7 @@ import type { Item, Run } from "../design/things.js";
 import { type IsWired, insideOfBoard, insideOfBox } from "./board-of.js";
 import { currentsOf, isEarth } from "./currents.js";
 import type { Current, Diagram, Node, Port, Side, Wire, WireEnd } from "./diagram.js";
+import { withEarth } from "./earth-wires.js";
 import { marksOf } from "./marks.js";
 import { isOpenToBothSides, type Orientation, opposite, orient } from "./orient.js";
 import { dropsOf } from "./run-drops.js";
@@ -20,7 +21,7 @@ export function diagramOf(assessment: Assessment): Diagram {
     circuit,
     orientation: orient(circuit),
     currentAt: currentsOf(circuit),
-    isWired: (terminal) => terminal !== undefined && wired.has(terminal),
+    isWired: (terminal: Terminal | undefined) => terminal !== undefined && wired.has(terminal),
     wiredOf: byNode([...wired]),
     neutralLinks: linksOf(design.items),
   };
@@ -31,10 +32,16 @@ export function diagramOf(assessment: Assessment): Diagram {
   const wires = links
     .sort((a, b) => (order.get(a.by) ?? Number.MAX_SAFE_INTEGER) - (order.get(b.by) ?? Number.MAX_SAFE_INTEGER))
     .map((link) => wireOf(link, view, (run, current) => runLabel(run, current, byRun.get(run)), transformers));
+  const { nodes, wires: earthWires } = withEarth(
+    design.items.filter(isDrawn).map((item) => nodeOf(item, view)),
+    design.items,
+    view.isWired,
+    circuit,
+  );
   return {
     title: titleBlockOf(assessment),
-    nodes: design.items.filter(isDrawn).map((item) => nodeOf(item, view)),
-    wires,
+    nodes,
+    wires: [...wires, ...earthWires],
     marks: marksOf(assessment),
   };
 }
@@ -123,7 +130,8 @@ function portsOf(item: Item, view: View): Port[] {
 
 function isAlwaysShown(item: Item, name: string): boolean {
   if (name === "earth" || name === "bar") return false;
-  return item.kind !== "terminal-block";
+  // A combiner's own `in` is its bar, which strings reach through the fuses.
+  return item.kind !== "terminal-block" && !(item.kind === "combiner" && name === "in");
 }
 
 function portText(terminal: Terminal, item: Item): { label?: string } {

@@ -38,6 +38,8 @@ export interface Port {
   readonly side: Side;
   /** Printed inside the node: `pv1`. */
   readonly label?: string;
+  /** Where it is another one than the node's. */
+  readonly current?: Current;
 }
 
 /** A device drawn inside a board, a combiner box or a battery. */

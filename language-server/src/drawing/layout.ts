@@ -30,7 +30,7 @@ export interface PlacedWire {
 
 export const wireTextSize = factSize - 0.5;
 
-const options: Readonly<Record<string, string>> = {
+export const options: Readonly<Record<string, string>> = {
   "elk.algorithm": "layered",
   "elk.direction": "RIGHT",
   "elk.edgeRouting": "ORTHOGONAL",
@@ -43,8 +43,8 @@ const options: Readonly<Record<string, string>> = {
   "elk.layered.thoroughness": "4",
   "elk.edgeLabels.placement": "CENTER",
   "elk.layered.edgeLabels.sideSelection": "ALWAYS_UP",
-  "elk.layered.spacing.nodeNodeBetweenLayers": "26",
-  "elk.layered.spacing.edgeNodeBetweenLayers": "14",
+  "elk.layered.spacing.nodeNodeBetweenLayers": "8",
+  "elk.layered.spacing.edgeNodeBetweenLayers": "10",
   "elk.layered.spacing.edgeEdgeBetweenLayers": "12",
   "elk.spacing.nodeNode": "22",
   "elk.spacing.edgeNode": "16",
@@ -58,7 +58,14 @@ const options: Readonly<Record<string, string>> = {
 
 /** Finds a place for everything: the same for the same diagram, on every machine. */
 export async function layout(diagram: Diagram): Promise<Placed> {
-  const boxes = new Map(diagram.nodes.map((node) => [node.id, boxOf(node)]));
+  const leads = leadsOf(diagram);
+  const boxes = new Map(
+    diagram.nodes.map((node) => {
+      const lead = leads.get(node.id);
+      return [node.id, boxOf(node, lead && labelSize(lead))];
+    }),
+  );
+  const carried = new Map([...leads].map(([node, wire]) => [wire, node]));
   const graph: ElkNode = {
     id: "sheet",
     layoutOptions: options,
@@ -67,7 +74,9 @@ export async function layout(diagram: Diagram): Promise<Placed> {
       id: wire.id,
       sources: [portId(wire.from.port)],
       targets: [portId(wire.to.port)],
-      labels: wire.label.length > 0 ? [{ text: wire.id, ...labelSize(wire) }] : [],
+      // A tee may bend; what goes on through the installation should not.
+      layoutOptions: { "elk.layered.priority.straightness": carried.has(wire) ? "0" : "10" },
+      labels: wire.label.length > 0 && !carried.has(wire) ? [{ text: wire.id, ...labelSize(wire) }] : [],
     })),
   };
   const elk = await engine();
@@ -87,14 +96,20 @@ export async function layout(diagram: Diagram): Promise<Placed> {
         endPoint,
       ]);
       const [label] = labels;
+      const carrier = carried.get(wire);
       return {
         wire,
         points: points.map(wholePoint),
         junctions: junctionPoints.map(wholePoint),
         ...(label && { label: { x: whole(label.x), y: whole(label.y), ...labelSize(wire) } }),
+        ...(carrier !== undefined && { label: carriedLabel(wire, boxes.get(carrier)!, at.get(nodeId(carrier))!) }),
       };
     }),
   };
+}
+
+function carriedLabel(wire: Wire, { leadLabel = { x: 0, y: 0 } }: Box, at: Point): PlacedWire["label"] {
+  return { x: at.x + leadLabel.x, y: at.y + leadLabel.y, ...labelSize(wire) };
 }
 
 function elkNode(node: Node, box: Box): ElkNode {
@@ -115,6 +130,25 @@ function elkNode(node: Node, box: Box): ElkNode {
       };
     }),
   };
+}
+
+/** Surge protective devices with one wire carry its label themselves. */
+function leadsOf({ nodes, wires }: Diagram): ReadonlyMap<string, Wire> {
+  const tees = new Set(nodes.flatMap(({ id, symbol, inside }) => (symbol === "spd" && !inside ? [id] : [])));
+  const found = new Map<string, Wire[]>();
+  for (const wire of wires)
+    for (const { node } of [wire.from, wire.to])
+      if (tees.has(node)) found.set(node, [...(found.get(node) ?? []), wire]);
+  const only = new Map<string, Wire>();
+  for (const [node, [wire, another]] of found)
+    if (wire && !another && wire.label.length > 0 && wire.from.node !== wire.to.node) only.set(node, wire);
+  // A wire between two of them is carried by one.
+  const taken = new Set<Wire>();
+  for (const [node, wire] of only) {
+    if (taken.has(wire)) only.delete(node);
+    taken.add(wire);
+  }
+  return only;
 }
 
 /** An item and its only terminal may have one name: nodes and ports are told apart. */

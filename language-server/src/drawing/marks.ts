@@ -41,10 +41,10 @@ function bearer(item: Item): Item {
 /** "41 pass, 2 findings, 1 departure, 3 not checked": what did not come out is said as well. */
 export function countedChecks(assessment: Assessment): string {
   const counts = new Map<string, number>();
-  for (const { outcome } of assessment.checks)
-    counts.set(outcome.outcome, (counts.get(outcome.outcome) ?? 0) + 1);
+  for (const { outcome } of assessment.checks) counts.set(outcome.outcome, (counts.get(outcome.outcome) ?? 0) + 1);
   const count = (word: string): number => counts.get(word) ?? 0;
-  const several = (word: string, one: string, more: string): string => `${count(word)} ${count(word) === 1 ? one : more}`;
+  const several = (word: string, one: string, more: string): string =>
+    `${count(word)} ${count(word) === 1 ? one : more}`;
   return [
     several("pass", "check passed", "checks passed"),
     several("finding", "finding", "findings"),

@@ -104,7 +104,12 @@ export const circle = (x: number, y: number, r: number, style: Stroke = { stroke
   r,
   ...style,
 });
-export const text = (x: number, y: number, words: string, style: Omit<TextShape, "is" | "x" | "y" | "text">): Shape => ({
+export const text = (
+  x: number,
+  y: number,
+  words: string,
+  style: Omit<TextShape, "is" | "x" | "y" | "text">,
+): Shape => ({
   is: "text",
   x,
   y,

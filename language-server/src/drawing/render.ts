@@ -2,7 +2,7 @@ import { badge, placeMarks } from "./badges.js";
 import type { Diagram } from "./diagram.js";
 import type { Placed } from "./layout.js";
 import { group, type Picture, type Shape } from "./picture.js";
-import { columnWidth, findingsColumn, linesLegend, sheetFrame, titleBlock } from "./sheet.js";
+import { belowDrawing, besideDrawing, type Sheet } from "./sheet.js";
 import { svgOf } from "./svg.js";
 import { light, type Theme } from "./themes.js";
 import { wireShapes } from "./wires.js";
@@ -22,21 +22,16 @@ export function pictureOf(placed: Placed, { sheet = true }: RenderOptions = {}):
   const width = placed.width + 2 * margin;
   if (!sheet) return { width, height: placed.height + 2 * margin, shapes: [drawing], ...about };
 
-  const columnX = Math.max(width, 640);
-  const lines = linesLegend(columnX, 24);
-  const findings = findingsColumn(placed.diagram, columnX, 24 + lines.height + 18);
-  const foot = titleBlock(placed.diagram, columnX, 0).height;
-  const column = 24 + lines.height + 18 + findings.height + 20 + foot + 12;
-  const total = columnX + columnWidth + 12;
-  // At least the proportions of a sheet of the A series, so that it fills the paper it is printed on.
-  const height = Math.max(placed.height + 2 * margin, column, Math.round(total / Math.SQRT2));
-  const block = titleBlock(placed.diagram, columnX, height - 12);
-  return {
-    width: total,
-    height,
-    shapes: [...sheetFrame(total, height, columnX), drawing, ...lines.shapes, ...findings.shapes, ...block.shapes],
-    ...about,
-  };
+  const extent = { width, height: placed.height + 2 * margin };
+  const sheets = [besideDrawing(placed.diagram, extent), belowDrawing(placed.diagram, extent)];
+  const [best] = sheets.sort((a, b) => paperScale(b) - paperScale(a));
+  const { x, y, shapes, ...size } = best!;
+  return { ...size, shapes: [...shapes, group([drawing], { x, y })], ...about };
+}
+
+/** How large it comes out on a landscape sheet of the A series. */
+function paperScale({ width, height }: Sheet): number {
+  return Math.min(Math.SQRT2 / width, 1 / height);
 }
 
 /** A placed diagram as an SVG document. */

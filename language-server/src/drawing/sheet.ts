@@ -1,119 +1,80 @@
-import type { Diagram, Mark } from "./diagram.js";
-import { lineShapes } from "./wires.js";
-import { badge } from "./badges.js";
-import { group, line, rect, type Shape, text } from "./picture.js";
-import { wrapText } from "./text-width.js";
+import type { Diagram } from "./diagram.js";
+import { line, rect, type Shape } from "./picture.js";
+import { columnWidth, findingsColumns, linesLegend, titleBlock } from "./sheet-parts.js";
 
-/** What stands beside the drawing: the legend of lines, the findings, and the title block at the foot. */
-export const columnWidth = 340;
-const pad = 14;
-const size = 10;
-const pitch = 13;
-
-export interface Column {
+/** A sheet around a drawing. */
+export interface Sheet {
+  readonly width: number;
+  readonly height: number;
+  /** By how much the drawing is moved. */
+  readonly x: number;
+  readonly y: number;
   readonly shapes: readonly Shape[];
+}
+interface Extent {
+  readonly width: number;
   readonly height: number;
 }
 
-/** Findings below each other from `y` on; `x` is the column's left edge. */
-export function findingsColumn({ marks }: Diagram, x: number, y: number): Column {
-  const shapes: Shape[] = [text(x + pad, y + 12, "Findings", { size: 12, bold: true })];
-  let at = y + 24;
-  if (marks.length === 0) {
-    shapes.push(text(x + pad, at + 9, "None among what could be checked.", { size, fill: "faint" }));
-    at += pitch + 6;
-  }
-  for (const mark of marks) {
-    const words = wrapText(mark.text, size, columnWidth - 2 * pad - 26);
-    const own: Shape[] = [
-      badge(mark, x + pad + 8, at + 7),
-      text(x + pad + 26, at + 10, titleOf(mark), { size, bold: true, fill: paintOf(mark) }),
-      ...words.map((each, index) => text(x + pad + 26, at + 10 + (index + 1) * pitch, each, { size })),
-    ];
-    shapes.push(
-      group(own, { ...(mark.at !== undefined && { id: mark.at }), sort: `finding ${mark.severity}`, label: spoken(mark) }),
-    );
-    at += (words.length + 1) * pitch + 7;
-  }
-  return { shapes, height: at - y };
+const edge = 12;
+const gap = 14;
+const thick = { stroke: "ink", width: 1 } as const;
+
+/** With everything else in a column on the right: for tall drawings. */
+export function besideDrawing(diagram: Diagram, { width, height: tall }: Extent): Sheet {
+  const x = edge + width;
+  const lines = linesLegend(x, edge + gap);
+  const top = edge + gap + lines.height + gap;
+  const findings = findingsColumns(diagram, x, top);
+  const foot = titleBlock(diagram, x, 0).height;
+  const height = Math.max(tall + 2 * edge, top + findings.height + gap + foot + edge);
+  const total = x + columnWidth + edge;
+  return {
+    width: total,
+    height,
+    x: edge,
+    y: Math.max(edge, (height - tall) / 2),
+    shapes: [
+      frame(total, height),
+      line(x, edge, x, height - edge, thick),
+      line(x, height - edge - foot, total - edge, height - edge - foot, thick),
+      ...lines.shapes,
+      ...findings.shapes,
+      ...titleBlock(diagram, x, height - edge).shapes,
+    ],
+  };
 }
 
-function titleOf({ severity, rule, at, departed }: Mark): string {
-  return `${departed ? "departure" : severity}: ${rule}${at === undefined ? "" : ` on ${at}`}`;
+/** With everything else in a strip at the foot: for wide drawings. */
+export function belowDrawing(diagram: Diagram, { width: wide, height: tall }: Extent): Sheet {
+  const width = Math.max(wide, 2 * columnWidth) + 2 * edge;
+  const columns = Math.max(1, Math.floor((width - 2 * edge - columnWidth) / columnWidth));
+  const top = edge + tall;
+  const blockX = width - edge - columnWidth;
+  const foot = titleBlock(diagram, blockX, 0).height;
+  // The legend of lines has a place of its own where there is one, and stands above the findings where there is none.
+  const isApart = columns > 1;
+  const lines = linesLegend(edge, top + gap / 2);
+  const findingsX = isApart ? edge + columnWidth : edge;
+  const findingsTop = isApart ? top + gap / 2 : top + gap + lines.height;
+  const findings = findingsColumns(diagram, findingsX, findingsTop, Math.max(1, columns - 1));
+  const height = Math.max(top + foot, findingsTop + findings.height + gap, top + lines.height + gap) + edge;
+  return {
+    width,
+    height,
+    x: Math.max(edge, (width - wide) / 2),
+    y: edge,
+    shapes: [
+      frame(width, height),
+      line(edge, top, width - edge, top, thick),
+      line(blockX, top, blockX, height - edge, thick),
+      ...lines.shapes,
+      ...findings.shapes,
+      ...titleBlock(diagram, blockX, height - edge).shapes,
+    ],
+  };
 }
 
-function spoken(mark: Mark): string {
-  return `${mark.number}, ${titleOf(mark)}: ${mark.text}`;
-}
-
-function paintOf({ severity, departed }: Mark): "note" | "error" | "warning" {
-  return departed ? "note" : severity;
-}
-
-/** How d.c., a.c. and earth are told apart. */
-export function linesLegend(x: number, y: number): Column {
-  const rows = [
-    ["dc", "d.c., a pair of conductors"],
-    ["ac", "a.c., line and neutral or three lines"],
-    ["earth", "earth conductor"],
-  ] as const;
-  const shapes: Shape[] = [text(x + pad, y + 12, "Lines", { size: 12, bold: true })];
-  for (const [index, [current, words]] of rows.entries()) {
-    const at = y + 30 + index * 16;
-    shapes.push(
-      ...lineShapes(current, [
-        { x: x + pad, y: at - 3 },
-        { x: x + pad + 44, y: at - 3 },
-      ]),
-      text(x + pad + 54, at, words, { size }),
-    );
-  }
-  return { shapes, height: 30 + rows.length * 16 };
-}
-
-/** The title block; `bottom` is its lower edge. */
-export function titleBlock({ title }: Diagram, x: number, bottom: number): Column {
-  const width = columnWidth - 2 * pad;
-  const rows: [string, string[]][] = [
-    ["Rules", [title.ruleSet, ...title.editions].flatMap((each) => wrapText(each, size, width - 70))],
-    ["Checks", wrapText(title.checks, size, width - 70)],
-  ];
-  if (title.address) rows.push(["Address", wrapText(title.address, size, width - 70)]);
-  if (title.designer) rows.push(["Designer", wrapText(title.designer, size, width - 70)]);
-  rows.push(["Revision", [[title.revision ?? "not stated", title.date ?? "no date stated"].join(" · ")]]);
-  const cautions = title.cautions.flatMap((each) => wrapText(each, size, width));
-  const head = wrapText(title.site, 17, width);
-  let height = 16 + head.length * 21 + 20 + 8;
-  for (const [, words] of rows) height += words.length * pitch + 5;
-  height += 12 + cautions.length * pitch + 6;
-
-  const top = bottom - height;
-  const shapes: Shape[] = [line(x, top, x + columnWidth, top, { stroke: "ink", width: 1 })];
-  let at = top + 16;
-  for (const each of head) {
-    shapes.push(text(x + pad, at + 10, each, { size: 17, bold: true }));
-    at += 21;
-  }
-  shapes.push(text(x + pad, at + 8, "Single-line diagram", { size: 11, fill: "faint" }));
-  at += 26;
-  for (const [name, words] of rows) {
-    shapes.push(text(x + pad, at, name, { size, fill: "faint" }));
-    for (const [index, each] of words.entries()) shapes.push(text(x + pad + 70, at + index * pitch, each, { size }));
-    at += words.length * pitch + 5;
-  }
-  shapes.push(line(x + pad, at - 6, x + columnWidth - pad, at - 6, { stroke: "rule", width: 0.8 }));
-  at += 10;
-  for (const each of cautions) {
-    shapes.push(text(x + pad, at, each, { size }));
-    at += pitch;
-  }
-  return { shapes, height };
-}
-
-/** The sheet's edge with the line beside the column. */
-export function sheetFrame(width: number, height: number, columnX: number): Shape[] {
-  return [
-    rect(12, 12, width - 24, height - 24, { stroke: "ink", width: 1.4 }),
-    line(columnX, 12, columnX, height - 12, { stroke: "ink", width: 1 }),
-  ];
+function frame(width: number, height: number): Shape {
+  return rect(edge, edge, width - 2 * edge, height - 2 * edge, { stroke: "ink", width: 1.4 });
 }

@@ -72,6 +72,9 @@ function drawn({ stroke, width = 1, dash, fill, opacity }: Stroke, theme: Theme)
 function escaped(words: string): string {
   return words
     .replace(/[&<>"]/g, (letter) => entities[letter] ?? letter)
-    .replace(/[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g, "");
+    .replace(
+      /[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g,
+      "",
+    );
 }
 const entities: Readonly<Record<string, string>> = { "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;" };

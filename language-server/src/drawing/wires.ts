@@ -1,15 +1,16 @@
 import { lineHeight, type Point } from "./boxes/box.js";
+import { conductor } from "./conductor.js";
 import type { Current } from "./diagram.js";
 import type { PlacedWire } from "./layout.js";
 import { wireTextSize } from "./layout.js";
-import { circle, group, path, polyline, type Shape } from "./picture.js";
+import { circle, group, type Shape } from "./picture.js";
 
-/**
- * A run as it is drawn. What flows in it is told without colour: d.c. is a double line (a pair of conductors), a.c. a
- * single one, an earth conductor dashes and dots; the label says so in words as well.
- */
+/** A run as it is drawn, with dots where it meets others and its label above the line. */
 export function wireShapes({ wire, points, junctions, label }: PlacedWire): Shape {
-  const shapes: Shape[] = [...lineShapes(wire.current, points, wire.isRun), ...junctions.map((at) => dot(at, wire.current))];
+  const shapes: Shape[] = [
+    ...conductor(wire.current, points, !wire.isRun),
+    ...junctions.map((at) => dot(at, wire.current)),
+  ];
   if (label) {
     for (const [index, words] of wire.label.entries())
       shapes.push({
@@ -24,14 +25,6 @@ export function wireShapes({ wire, points, junctions, label }: PlacedWire): Shap
       });
   }
   return group(shapes, { id: wire.id, sort: wire.isRun ? "run" : "feed", label: wire.description });
-}
-
-export function lineShapes(current: Exclude<Current, "both">, points: readonly Point[], isRun = true): Shape[] {
-  const d = polyline(points);
-  if (current === "dc")
-    return [path(d, { stroke: "dc", width: 4.4 }), path(d, { stroke: "paper", width: 1.8 })];
-  if (current === "earth") return [path(d, { stroke: "earth", width: 1.6, dash: [9, 3, 2, 3] })];
-  return [path(d, { stroke: "ac", width: isRun ? 1.8 : 1.2 })];
 }
 
 function dot({ x, y }: Point, current: Exclude<Current, "both">): Shape {

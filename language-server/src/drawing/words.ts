@@ -23,7 +23,7 @@ function factsOf(item: Item, brief = false): string[] {
   const asFound = flagOf(item, "existing") && !brief ? "existing" : "";
   switch (item.kind) {
     case "string":
-      return [`${count(item)}${part}`, joined(" · ", stringPower(item), plane(item)), wordOf(item, "mounting") ?? ""];
+      return [`${count(item)}${part}`, stringPower(item), plane(item), wordOf(item, "mounting") ?? ""];
     case "inverter":
       return [part, ...portFacts(item), asFound];
     case "battery":
@@ -95,7 +95,7 @@ function stringPower(string: Item): string {
 function plane(string: Item): string {
   const tilt = of(string, "tilt");
   const azimuth = of(string, "azimuth");
-  return tilt && azimuth ? `${tilt}/${azimuth}` : tilt;
+  return tilt && azimuth ? `${tilt} / ${azimuth}` : tilt;
 }
 
 function batteryEnergy(battery: Item): string {
@@ -147,20 +147,20 @@ export function joined(by: string, ...pieces: readonly (string | undefined)[]): 
   return pieces.filter((piece) => piece !== undefined && piece !== "").join(by);
 }
 
-/** Name and sort of current, cable and length, drop. */
+/** Name, sort of current and length; cable; drop. */
 export function runLabel(run: Run, current: Exclude<Current, "both">, drop: RunDrop | undefined): string[] {
   const length = lengthOf(run);
   const area = run.cable ? of(run.cable, "conductor-area") : "";
   return [
-    `${run.id}  ${currentWord(current)}`,
+    joined(" · ", `${run.id} ${currentWord(current)}`, length && stated(length)),
     joined(" ", run.cable?.name, area),
-    joined(" · ", length && stated(length), drop && dropText(drop)),
+    drop ? dropText(drop) : "",
   ].filter((line) => line !== "");
 }
 
 function dropText({ word, volts, share }: RunDrop): string {
   const value = formatValue(volts.value, "voltage", "V", 2);
-  const part = share ? ` (${formatValue(share.value, "ratio", "%", 2)})` : "";
+  const part = share ? `, ${formatValue(share.value, "ratio", "%", 2)}` : "";
   return `${word} ${value}${part}`;
 }
 

@@ -62,7 +62,13 @@ export function boardBox(node: Node, inside: BoardInside): Box {
   for (const { id } of taps) {
     ports.set(id, { x: x(0), y: axis });
     shapes.push(line(x(0), axis, x(mainBar), axis, style));
-    const words = lines([id.slice(node.id.length + 1)], x(8), axis - lineHeight - 2, isMirrored ? "end" : "start", false);
+    const words = lines(
+      [id.slice(node.id.length + 1)],
+      x(8),
+      axis - lineHeight - 2,
+      isMirrored ? "end" : "start",
+      false,
+    );
     shapes.push(...words.shapes);
     areas.push(words.area);
     axis += rowPitch;
@@ -127,4 +133,3 @@ function rcdDrawing(
   const symbolArea = { x: middle - reach, y: axis - rise, w: 2 * reach, h: rise + 8, what: "rcd" };
   return { shapes: [group(drawing, about)], areas: [symbolArea, above.area, below.area] };
 }
-

@@ -11,6 +11,8 @@ export interface Box {
   readonly areas: readonly Area[];
   /** Where the numbers of findings go, by item: the upper right corner of what they are about. */
   readonly corners: ReadonlyMap<string, Point>;
+  /** Where the label of its only wire stands, for things that carry it. */
+  readonly leadLabel?: Point;
 }
 export interface Point {
   readonly x: number;

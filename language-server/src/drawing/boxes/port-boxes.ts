@@ -54,7 +54,15 @@ function portText({ side, label = "" }: Port, width: number, y: number): { shape
   const x = side === "west" ? 5 : width - 5;
   const w = textWidth(label, factSize);
   return {
-    shape: { is: "text", x, y: y + 3.5, text: label, size: factSize, anchor: side === "west" ? "start" : "end", fill: "ink" },
+    shape: {
+      is: "text",
+      x,
+      y: y + 3.5,
+      text: label,
+      size: factSize,
+      anchor: side === "west" ? "start" : "end",
+      fill: "ink",
+    },
     area: { x: side === "west" ? x : x - w, y: y - 6, w, h: lineHeight, what: label },
   };
 }
@@ -81,7 +89,15 @@ export function changeoverBox(node: Node): Box {
       const { label: name = "" } = port;
       const w = textWidth(name, factSize - 1);
       const at = port.side === "west" ? 2 : width - 2;
-      shapes.push({ is: "text", x: at, y: y - 3, text: name, size: factSize - 1, anchor: port.side === "west" ? "start" : "end", fill: "ink" });
+      shapes.push({
+        is: "text",
+        x: at,
+        y: y - 3,
+        text: name,
+        size: factSize - 1,
+        anchor: port.side === "west" ? "start" : "end",
+        fill: "ink",
+      });
       areas.push({ x: port.side === "west" ? at : at - w, y: y - 11, w, h: 10, what: name });
     }
   const [single, several] = west.length <= east.length ? [west, east] : [east, west];
@@ -132,4 +148,3 @@ export function blockBox(node: Node): Box {
     corners: new Map([[node.id, { x: width / 2 + 8, y: markStrip / 2 }]]),
   };
 }
-

@@ -15,11 +15,16 @@ export interface Pen {
 export const thin = 1.3;
 
 export function pen(mirror: 1 | -1): Pen {
-  const place = (points: readonly (readonly [number, number])[]) => polyline(points.map(([x, y]) => ({ x: x * mirror, y })));
+  const place = (points: readonly (readonly [number, number])[]) =>
+    polyline(points.map(([x, y]) => ({ x: x * mirror, y })));
   return {
     mirror,
     line: (...points) => path(place(points), { stroke: "ink", width: thin }),
     solid: (...points) => path(`${place(points)}Z`, { stroke: "ink", width: thin, fill: "ink" }),
-    curve: (d, style = { stroke: "ink", width: thin }) => path(d((value) => value * mirror), style),
+    curve: (d, style = { stroke: "ink", width: thin }) =>
+      path(
+        d((value) => value * mirror),
+        style,
+      ),
   };
 }

@@ -37,7 +37,11 @@ export function generator({ line }: Pen): Shape[] {
 
 /** Something that takes power: an outlet with its arrow. */
 export function load({ line, solid, mirror }: Pen): Shape[] {
-  return [line([-reach, 0], [-4, 0]), solid([-4, -4], [4, 0], [-4, 4]), rect(mirror === 1 ? 4 : -20, -9, 16, 18, outline)];
+  return [
+    line([-reach, 0], [-4, 0]),
+    solid([-4, -4], [4, 0], [-4, 4]),
+    rect(mirror === 1 ? 4 : -20, -9, 16, 18, outline),
+  ];
 }
 
 export function inverter(): Shape[] {
