@@ -8,6 +8,7 @@ import { batteryIsolator } from "./battery-isolator.js";
 import { batteryLocation } from "./battery-location.js";
 import { batteryMatch } from "./battery-match.js";
 import { batteryProtection } from "./battery-protection.js";
+import { boardRating } from "./board-rating.js";
 import { breakingCapacity } from "./breaking-capacity.js";
 import { buildingVoltage } from "./building-voltage.js";
 import { connectorMix } from "./connector-mix.js";
@@ -87,6 +88,7 @@ export const rules: readonly Rule[] = [
   rcdShared,
   oneWayDevice,
   devicePoles,
+  boardRating,
   acIsolator,
   spareWay,
   meterRating,

@@ -40,7 +40,7 @@ export function* passedIn(
 export function linesByDevice(plant: Plant): Map<Item, Line[]> {
   const found = new Map<Item, Line[]>();
   for (const line of plant.lines) {
-    const protectedBy = line.protectedBy ?? aheadOfInverter(plant, line);
+    const protectedBy = line.protectedBy ?? aheadOfInverter(plant, line.root);
     if (!protectedBy || isAsFound(line)) continue;
     const own = found.get(protectedBy);
     if (own) own.push(line);
@@ -49,8 +49,9 @@ export function linesByDevice(plant: Plant): Map<Item, Line[]> {
   return found;
 }
 
-export function aheadOfInverter(plant: Plant, { root, near }: Line): Item | undefined {
-  const way = root.item.kind === "backup" ? supplyWay(plant, near) : undefined;
+/** What protects a backup port while the grid is passed on to it: the last device ahead of its inverter. */
+export function aheadOfInverter(plant: Plant, root: Terminal): Item | undefined {
+  const way = root.item.kind === "backup" ? supplyWay(plant, root) : undefined;
   return way && protectionAlong(way).at(-1);
 }
 
