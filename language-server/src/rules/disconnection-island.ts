@@ -60,7 +60,7 @@ export function islandDisconnection(circuit: IslandCircuit, judge: Judge): Outco
   const missing = new MissingFacts();
   const facts = missing.orElse(() => factsOf(circuit, judge));
   const timing = missing.orElse(() => timeOf(circuit, judge));
-  const needed = timing && missing.orElse(() => operatingCurrentOf(device, timing.time, judge));
+  const needed = timing && missing.orElse(() => operatingCurrentOf(device, timing.time, judge, timing.voltage));
   const loop = missing.orElse(() => longestOf(circuit, judge));
   if (!facts || !timing || !needed) throw missing.asNotKnown();
   const current = islandFaultCurrent(facts.current, timing.voltage, loop);

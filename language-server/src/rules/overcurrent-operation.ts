@@ -1,14 +1,19 @@
 import { given } from "../design/facts.js";
 import type { Item } from "../design/things.js";
 import { largestFuseLoop, largestLoop, operatingCurrent } from "../physics/disconnection.js";
-import type { Derived, Figure } from "../physics/figure.js";
+import type { Derived, Figure, Given } from "../physics/figure.js";
+import { fuseOperatingCurrent } from "../physics/fuse-operating.js";
 import { type Judge, NotKnown } from "./judge.js";
 import { needFacts } from "./run-facts.js";
 
 /** At what a breaker, RCBO or fuse operates on an earth fault. */
 
-/** Current (A) that trips a breaker or RCBO within a time. Throws NotKnown for a curve or device without a figure. */
-export function operatingCurrentOf(device: Item, time: Figure, judge: Judge): Derived {
+/**
+ * Current (A) that operates a breaker, RCBO or fuse within a time; for a fuse the voltage to earth (V) is needed, which its
+ * table holds for. Throws NotKnown for a curve or device without a figure.
+ */
+export function operatingCurrentOf(device: Item, time: Figure, judge: Judge, voltage?: Figure): Derived {
+  if (device.kind === "fuse" && voltage) return fuseOperatingCurrent(voltage, fuseLoopOf(device, voltage, time, judge));
   needFacts(judge, [device, "rated-current"], [device, "curve"]);
   const [rating] = judge.need([device, "rated-current"]);
   const curve = judge.needWord(device, "curve");
@@ -26,6 +31,10 @@ export function largestLoopOf(device: Item, voltage: Figure, time: Figure, judge
   if (own) return own;
   if (device.kind !== "fuse")
     return largestLoop(voltage, judge.limit("minimum-voltage-factor"), operatingCurrentOf(device, time, judge));
+  return fuseLoopOf(device, voltage, time, judge);
+}
+
+function fuseLoopOf(device: Item, voltage: Figure, time: Figure, judge: Judge): Given {
   needFacts(judge, [device, "rated-current"], [device, "category"]);
   const [rating] = judge.need([device, "rated-current"]);
   const category = judge.needWord(device, "category");
