@@ -1,9 +1,13 @@
 import { commands, type Disposable, type ExtensionContext, Uri } from "vscode";
 import type { BaseLanguageClient } from "vscode-languageclient";
+import { registerSwitching } from "./switching";
+import { WhatIf } from "./what-if";
 
 /** Commands that are the same in the desktop and the browser. */
 export function registerCommands(context: ExtensionContext, client: BaseLanguageClient): Disposable[] {
   return [
+    new WhatIf(client),
+    ...registerSwitching(client),
     commands.registerCommand("sunwright.restartServer", async () => {
       await client.stop();
       await client.start();

@@ -1,0 +1,116 @@
+import { commands, type Disposable, type QuickPickItem, window } from "vscode";
+import type { BaseLanguageClient } from "vscode-languageclient";
+import { AnswerPages } from "./answer-pages";
+import {
+  type Answer,
+  addressOf,
+  ask,
+  type Choice,
+  type DesignChoices,
+  designEditor,
+  type SwitchingResult,
+} from "./requests";
+
+interface Mode {
+  readonly light?: "day" | "night";
+  readonly supply?: "grid" | "island";
+}
+const modes: readonly (QuickPickItem & { readonly mode: Mode })[] = [
+  { label: "In every mode", description: "by day and by night, with the grid and in an island", mode: {} },
+  { label: "With the grid", description: "by day and by night", mode: { supply: "grid" } },
+  { label: "In an island", description: "by day and by night", mode: { supply: "island" } },
+  { label: "By day, with the grid", mode: { light: "day", supply: "grid" } },
+  { label: "By night, with the grid", mode: { light: "night", supply: "grid" } },
+  { label: "By day, in an island", mode: { light: "day", supply: "island" } },
+  { label: "By night, in an island", mode: { light: "night", supply: "island" } },
+];
+
+/** What stays live with some devices open, and how to isolate: asked in lists, answered on a page. */
+export function registerSwitching(client: BaseLanguageClient): Disposable[] {
+  const pages = new AnswerPages();
+  return [
+    pages,
+    commands.registerCommand("sunwright.whatStaysLive", () => whatStaysLive(client, pages)),
+    commands.registerCommand("sunwright.howToIsolate", () => howToIsolate(client, pages)),
+  ];
+}
+
+async function whatStaysLive(client: BaseLanguageClient, pages: AnswerPages): Promise<void> {
+  const asked = await askedDesign(client);
+  if (!asked) return;
+  const { design, at } = asked;
+  const picked = await window.showQuickPick(
+    design.devices.map((device) => ({ ...itemOf(device), picked: device.id === at })),
+    {
+      title: "What Stays Live?",
+      placeHolder: "Devices that are open; none is an answer too",
+      canPickMany: true,
+      matchOnDescription: true,
+    },
+  );
+  if (!picked) return;
+  const mode = await window.showQuickPick(modes, { title: "What Stays Live?", placeHolder: "In which mode" });
+  if (!mode) return;
+  const open = picked.map(({ label }) => label);
+  await answer(client, pages, "What stays live", "sunwright/live", design, { open, ...mode.mode });
+}
+
+async function howToIsolate(client: BaseLanguageClient, pages: AnswerPages): Promise<void> {
+  const asked = await askedDesign(client);
+  if (!asked) return;
+  const { design, at } = asked;
+  // What the cursor stands on is first, so that one key is enough.
+  const things = [...design.things].sort((a, b) => Number(b.id === at) - Number(a.id === at));
+  const picked = await window.showQuickPick(things.map(itemOf), {
+    title: "How to Isolate?",
+    placeHolder: "An item or a run that should be dead",
+    matchOnDescription: true,
+  });
+  if (!picked) return;
+  const { label: thing } = picked;
+  await answer(client, pages, `How to isolate ${thing}`, "sunwright/isolate", design, { thing });
+}
+
+/** The design at the cursor, chosen from a list where the file belongs to several. */
+async function askedDesign(
+  client: BaseLanguageClient,
+): Promise<{ readonly design: DesignChoices; readonly at?: string } | undefined> {
+  const editor = designEditor();
+  if (!editor) return undefined;
+  const position = client.code2ProtocolConverter.asPosition(editor.selection.active);
+  const uri = addressOf(client, editor.document);
+  const result = await ask<SwitchingResult>(client, "sunwright/switching", uri, { position });
+  const designs = result?.designs ?? [];
+  if (designs.length === 0) {
+    void window.showInformationMessage("No design here declares an item: there is nothing to switch.");
+    return undefined;
+  }
+  if (designs.length === 1) return { design: designs[0]!, at: result?.at };
+  const picked = await window.showQuickPick(
+    designs.map((design) => ({ label: design.title ?? fileName(design.entry), description: design.entry, design })),
+    { placeHolder: "This file belongs to several designs: which one?" },
+  );
+  return picked && { design: picked.design, at: result?.at };
+}
+
+async function answer(
+  client: BaseLanguageClient,
+  pages: AnswerPages,
+  name: string,
+  method: string,
+  { entry }: DesignChoices,
+  params: object,
+): Promise<void> {
+  const given = await ask<Answer>(client, method, entry, params);
+  if (!given) return;
+  if (given.refused !== undefined) void window.showErrorMessage(given.refused);
+  else await pages.show(name, given.markdown);
+}
+
+function itemOf({ id, detail }: Choice): QuickPickItem {
+  return { label: id, description: detail };
+}
+
+function fileName(uri: string): string {
+  return uri.slice(uri.lastIndexOf("/") + 1);
+}
