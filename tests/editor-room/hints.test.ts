@@ -13,7 +13,7 @@ function hints(texts: Record<string, string>, name: string, off?: HintSort): str
   const text = workspace.text(uriOf(name))!;
   const wanted = { ...defaultSettings.hints, ...(off && { [off]: false }) };
   return hintsIn(workspace.view, uriOf(name), 0, text.length, wanted).map(({ offset, label }) => {
-    const before = text.slice(text.lastIndexOf("\n", offset) + 1, offset).trim();
+    const before = text.slice(text.lastIndexOf("\n", offset - 1) + 1, offset).trim();
     return `${before} » ${label}`;
   });
 }
@@ -63,6 +63,22 @@ describe("hints", () => {
     expect(hints(texts, "a.sun", "devices").filter((hint) => hint.includes("Ib"))).toEqual([]);
   });
 
+  // At standard test conditions the sheet itself is what is expected: 8 · 38.9 V = 311.2 V, 14 A.
+  test("a reading shows what the design expects, until that is switched off", () => {
+    const reading = `measured S1 on 2026-06-12 {
+    open-circuit-voltage: 309 V
+    short-circuit-current: 13.8 A
+    irradiance: 1000 W/m2
+    cell-temperature: 25 degC
+}
+`;
+    const texts = { ...files, "cottage.sun": cottage + reading };
+    const found = hints(texts, "cottage.sun");
+    expect(found).toContain("open-circuit-voltage: 309 V » expected 311.2 V");
+    expect(found).toContain("short-circuit-current: 13.8 A » expected 14 A");
+    expect(hints(texts, "cottage.sun", "tests").filter((hint) => hint.includes("expected"))).toEqual([]);
+  });
+
   test("only those of the asked stretch are given", () => {
     const workspace = new TestWorkspace(files);
     const start = cottage.indexOf("run W1");
@@ -76,7 +92,7 @@ describe("hints", () => {
     workspace.write("cottage.sun", cottage.replace("9 m of Solar4", "9 m of"));
     const text = workspace.text(uriOf("cottage.sun"))!;
     const found = hintsIn(workspace.view, uriOf("cottage.sun"), 0, text.length, defaultSettings.hints);
-    const lines = found.map(({ offset }) => text.slice(text.lastIndexOf("\n", offset) + 1, offset));
+    const lines = found.map(({ offset }) => text.slice(text.lastIndexOf("\n", offset - 1) + 1, offset));
     expect(lines.some((line) => line.startsWith("run W1"))).toBe(false);
     expect(lines.some((line) => line.startsWith("string S1"))).toBe(true);
   });

@@ -4,6 +4,7 @@ import { type Figure, givens } from "../../physics/figure.js";
 import { formatFigure } from "../../physics/working.js";
 import type { Place } from "../../place.js";
 import { comparedIn } from "../compared.js";
+import { checksOf, thingsOf } from "../things-of.js";
 import type { HintText } from "./hint.js";
 
 /** `expected 405.8 V` beside a measured value, in the words of the check that it was held against. */
@@ -12,7 +13,10 @@ export function* readingHint(
   declaration: ReadingDeclaration,
 ): Generator<{ readonly at: Place; readonly text: HintText }> {
   // They are reported under what was measured; which reading a figure is from is told by its place.
-  const checks = assessment.checks.filter(({ rule }) => rule.id.startsWith("reading-"));
+  const item = assessment.design.readings.find((reading) => reading.declaration === declaration)?.item;
+  const target = item ?? thingsOf(assessment.design).runs.get(declaration.target.path.join("."));
+  if (!target) return;
+  const checks = checksOf(assessment, target);
   for (const property of declaration.properties) {
     for (const check of checks) {
       const text = expectation(check, property);

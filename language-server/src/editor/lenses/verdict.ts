@@ -36,7 +36,11 @@ function count(assessment: Assessment): Verdict {
     if (outcome.outcome === "departure") departures++;
     if (outcome.outcome === "not-checked") notChecked++;
   }
-  const passed = assessment.checks.filter(({ outcome }) => outcome.outcome === "pass").flatMap(comparedIn);
+  // Where a limit only tells two ways apart, as in the choice of a procedure, what is above it passes too.
+  const passed = assessment.checks
+    .filter(({ outcome }) => outcome.outcome === "pass")
+    .flatMap(comparedIn)
+    .filter(({ share }) => share <= 1);
   return {
     errors: found.error,
     warnings: found.warning,
