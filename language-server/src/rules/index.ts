@@ -37,6 +37,7 @@ import { readingInsulation } from "./reading-insulation.js";
 import { readingPolarity } from "./reading-polarity.js";
 import { readingVoltage } from "./reading-voltage.js";
 import type { Rule } from "./rule.js";
+import { sharedCircuit } from "./shared-circuit.js";
 import { spareWay } from "./spare-way.js";
 import { stringFuse } from "./string-fuse.js";
 import { stringVoltage } from "./string-voltage.js";
@@ -89,6 +90,7 @@ export const rules: readonly Rule[] = [
   oneWayDevice,
   devicePoles,
   boardRating,
+  sharedCircuit,
   acIsolator,
   spareWay,
   meterRating,

@@ -36,7 +36,7 @@ interface Question {
   readonly unit: Terminal;
 }
 
-/** Ways of the same board that feed nothing yet, lie ahead of a device, and let the unit's current pass. */
+/** Ways of the same board that feed nothing yet, lie behind neither a device nor an RCD, and let the unit's current pass. */
 export function spareWays({ plant, tree, unit }: Question, landing: Landing, device: Item, judge: Judge): Fix[] {
   const view = plant.boards.find(({ circuits }) => circuits.some((circuit) => circuit.device === landing.device));
   const current = ifKnown(() => exportCurrent([unit], tree, judge));
@@ -47,7 +47,7 @@ export function spareWays({ plant, tree, unit }: Question, landing: Landing, dev
     .filter((circuit) => (given(circuit.device, "rated-current")?.value ?? 0) >= current.value)
     .map(({ device: other }) => ({
       title: `Land ${landing.run.id} on ${other.id}`,
-      preview: `ahead of ${device.id}, ${formatFigure(given(other, "rated-current")!)}`,
+      preview: `apart from ${device.id}, ${formatFigure(given(other, "rated-current")!)}`,
       does: "set-end",
       thing: landing.run,
       end: landing.end,
