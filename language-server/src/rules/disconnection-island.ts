@@ -58,25 +58,20 @@ export function islandDisconnection(circuit: IslandCircuit, judge: Judge): Outco
   if (first) return judge.holds(`in an island: ${first.id} opens on residual current`);
   const { device } = circuit;
   const missing = new MissingFacts();
-  const facts = missing.orElse(() => factsOf(circuit, judge));
+  const { port } = circuit.island.backup;
+  const fed = missing.orElse(() => judge.need([port, "fault-current"])[0]);
+  // A current that is too small is so for any length of time.
+  const fedFor = missing.orElse(() => judge.need([port, "fault-time"])[0]);
   const timing = missing.orElse(() => timeOf(circuit, judge));
   const needed = timing && missing.orElse(() => operatingCurrentOf(device, timing.time, judge, timing.voltage));
   const loop = missing.orElse(() => longestOf(circuit, judge));
-  if (!facts || !timing || !needed) throw missing.asNotKnown();
-  const current = islandFaultCurrent(facts.current, timing.voltage, loop);
-  const lasts = facts.time.value >= judge.ruleSet.ac.instantaneousTime.value;
-  if (current.value < needed.value || !lasts)
-    return neverOpens({ circuit, current, needed, ...timing, lasts: lasts ? undefined : facts.time }, judge);
+  if (!fed || !timing || !needed) throw missing.asNotKnown();
+  const current = islandFaultCurrent(fed, timing.voltage, loop);
+  const lasts = fedFor && fedFor.value < judge.ruleSet.ac.instantaneousTime.value ? fedFor : undefined;
+  if (current.value < needed.value || lasts) return neverOpens({ circuit, current, needed, ...timing, lasts }, judge);
   missing.stop();
   if (circuit.ways.length === 0) throw new NotKnown([], `no run is drawn behind ${device.id}`);
   return judge.passAtLeast(current, needed, "in an island: overcurrent");
-}
-
-/** What the inverter feeds into a fault, and for how long. */
-function factsOf({ island }: IslandCircuit, judge: Judge): { current: Given; time: Given } {
-  const { port } = island.backup;
-  const [current, time] = judge.need([port, "fault-current"], [port, "fault-time"]);
-  return { current, time };
 }
 
 /** Behind its own neutral–earth link an island is a TN system. */
