@@ -70,11 +70,14 @@ function drawn({ stroke, width = 1, dash, fill, opacity }: Stroke, theme: Theme)
 
 /** Names and notes are anybody's text; what no XML may hold is left out. */
 function escaped(words: string): string {
-  return words
-    .replace(/[&<>"]/g, (letter) => entities[letter] ?? letter)
-    .replace(
-      /[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g,
-      "",
-    );
+  let kept = "";
+  for (const letter of words) if (isAllowed(letter.codePointAt(0)!)) kept += entities[letter] ?? letter;
+  return kept;
 }
 const entities: Readonly<Record<string, string>> = { "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;" };
+
+/** XML 1.0, production 2: no control characters, no halves of pairs. */
+function isAllowed(code: number): boolean {
+  if (code < 0x20) return code === 0x9 || code === 0xa || code === 0xd;
+  return (code < 0xd800 || code > 0xdfff) && code !== 0xfffe && code !== 0xffff;
+}

@@ -31,7 +31,7 @@ export function expectedOpenVoltage(string: Item, reading: Reading, judge: Judge
 const models = new WeakMap<PartDeclaration, { readonly model?: FittedModule }>();
 
 /** The single-diode model of a module: fitted once for as long as its sheet stays the same. Throws NotKnown. */
-function modelOf(module: Part, judge: Judge): FittedModule | undefined {
+export function modelOf(module: Part, judge: Judge): FittedModule | undefined {
   // The band gap of the model is that of crystalline silicon.
   if (judge.word(module, "technology") === "thin-film") return undefined;
   let known = models.get(module.declaration);

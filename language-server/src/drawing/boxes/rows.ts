@@ -61,7 +61,7 @@ export function rowDrawing(row: Row, outer: number, bar: number, inner: number, 
     ...(below === "" ? [] : [lower.area]),
   ];
   const about = { id: row.device.id, sort: "device", label: described(row) };
-  const corner = { x: upper.area.x + (direction === 1 ? upper.area.w + 10 : -10), y: axis - markStrip / 2 - 1 };
+  const corner = { x: upper.area.x + (direction === 1 ? upper.area.w + 13 : -13), y: axis - markStrip / 2 - 3 };
   return { shapes: [group(shapes, about)], areas, corner };
 }
 

@@ -1,0 +1,168 @@
+import { formatNumber } from "../../physics/display.js";
+import { circle, group, line, type Paint, type Picture, path, polyline, rect, type Shape, text } from "../picture.js";
+import { fitText, textWidth, wrapText } from "../text-width.js";
+import { ticks } from "./ticks.js";
+
+/** A diagram with two axes as plain data: curves, limits as lines across, ranges as bands. */
+export interface Plot {
+  readonly title: string;
+  readonly subtitle: string;
+  readonly x: Axis;
+  readonly y: Axis;
+  readonly curves: readonly Curve[];
+  /** Lines across: limits, each with its words at the right edge. */
+  readonly limits: readonly { readonly y: number; readonly words: string; readonly isStrict: boolean }[];
+  /** Ranges along x or y. */
+  readonly bands: readonly {
+    readonly along: "x" | "y";
+    readonly from: number;
+    readonly to: number;
+    readonly words: string;
+  }[];
+  readonly points: readonly { readonly x: number; readonly y: number; readonly words: string }[];
+  /** Sentences below. */
+  readonly notes: readonly string[];
+}
+export interface Axis {
+  readonly words: string;
+  readonly from: number;
+  readonly to: number;
+}
+export interface Curve {
+  readonly words: string;
+  readonly paint: Paint;
+  readonly dash?: readonly number[];
+  readonly width?: number;
+  readonly points: readonly { readonly x: number; readonly y: number }[];
+}
+
+const size = 10;
+const area = { left: 76, top: 66, width: 500, height: 330 };
+const right = 210;
+const whole = area.left + area.width + right;
+
+export function plotPicture(plot: Plot): Picture {
+  const { x, y } = plot;
+  const atX = (value: number): number => area.left + ((value - x.from) / (x.to - x.from)) * area.width;
+  const atY = (value: number): number => area.top + area.height - ((value - y.from) / (y.to - y.from)) * area.height;
+  const shapes: Shape[] = [
+    text(20, 28, fitText(plot.title, 15, whole - 40, true), { size: 15, bold: true }),
+    text(20, 45, fitText(plot.subtitle, size, whole - 40), { size, fill: "faint" }),
+    ...bands(plot, atX, atY),
+    ...grid(plot, atX, atY),
+    ...plot.curves.map((curve) => curveShape(curve, atX, atY)),
+    ...limits(plot, atY),
+    ...points(plot, atX, atY),
+  ];
+  const foot = legend(plot, area.top + area.height + 54);
+  return {
+    width: whole,
+    height: foot.bottom + 14,
+    title: plot.title,
+    description: [plot.subtitle, ...plot.limits.map(({ words }) => words), ...plot.notes].join(" "),
+    shapes: [...shapes, ...foot.shapes],
+  };
+}
+
+type Scale = (value: number) => number;
+
+function grid({ x, y }: Plot, atX: Scale, atY: Scale): Shape[] {
+  const bottom = area.top + area.height;
+  const shapes: Shape[] = [];
+  for (const value of ticks(x.from, x.to, 8)) {
+    shapes.push(line(atX(value), area.top, atX(value), bottom, { stroke: "rule", width: 0.6 }));
+    shapes.push(text(atX(value), bottom + 15, formatNumber(value), { size, anchor: "middle" }));
+  }
+  for (const value of ticks(y.from, y.to)) {
+    shapes.push(line(area.left, atY(value), area.left + area.width, atY(value), { stroke: "rule", width: 0.6 }));
+    shapes.push(text(area.left - 7, atY(value) + 3.5, formatNumber(value), { size, anchor: "end" }));
+  }
+  shapes.push(rect(area.left, area.top, area.width, area.height, { stroke: "ink", width: 1 }));
+  shapes.push(text(area.left + area.width / 2, bottom + 31, x.words, { size, anchor: "middle", bold: true }));
+  shapes.push(text(20, area.top - 8, y.words, { size, bold: true }));
+  return shapes;
+}
+
+function bands(plot: Plot, atX: Scale, atY: Scale): Shape[] {
+  return plot.bands.flatMap(({ along, from, to, words }): Shape[] => {
+    const axis = along === "x" ? plot.x : plot.y;
+    const [low, high] = [Math.max(from, axis.from), Math.min(to, axis.to)];
+    if (high <= low) return [];
+    const style = { fill: "band", opacity: along === "x" ? 1 : 0.7 } as const;
+    const shape =
+      along === "x"
+        ? rect(atX(low), area.top, atX(high) - atX(low), area.height, style)
+        : rect(area.left, atY(high), area.width, atY(low) - atY(high), {
+            ...style,
+            stroke: "rule",
+            dash: [2, 3],
+            width: 1,
+          });
+    const label =
+      along === "x"
+        ? text((atX(low) + atX(high)) / 2, area.top + area.height - 7, fitText(words, 9, atX(high) - atX(low)), {
+            size: 9,
+            anchor: "middle",
+            fill: "faint",
+          })
+        : text(area.left + 6, atY(low) - 5, words, { size: 9, fill: "faint" });
+    return [group([shape, label], { sort: "band", label: words })];
+  });
+}
+
+function curveShape({ words, paint, dash, width = 2, points: all }: Curve, atX: Scale, atY: Scale): Shape {
+  const d = polyline(all.map(({ x, y }) => ({ x: atX(x), y: atY(y) })));
+  return group([path(d, { stroke: paint, width, dash })], { sort: "curve", label: words });
+}
+
+/** Words at the right edge, pushed apart where limits lie close together. */
+function limits(plot: Plot, atY: Scale): Shape[] {
+  const inside = plot.limits.filter(({ y }) => y >= plot.y.from && y <= plot.y.to).sort((a, b) => b.y - a.y);
+  const edge = area.left + area.width;
+  let last = Number.NEGATIVE_INFINITY;
+  return inside.map(({ y, words, isStrict }) => {
+    const at = atY(y);
+    const label = Math.max(at, last + 14);
+    last = label;
+    const paint = isStrict ? "error" : "note";
+    return group(
+      [
+        line(area.left, at, edge, at, { stroke: paint, width: 1.4, dash: isStrict ? [7, 3] : [2, 3] }),
+        line(edge, at, edge + 10, label, { stroke: paint, width: 0.8 }),
+        text(edge + 14, label + 3.5, fitText(words, size, right - 22), { size, fill: paint }),
+      ],
+      { sort: "limit", label: words },
+    );
+  });
+}
+
+function points(plot: Plot, atX: Scale, atY: Scale): Shape[] {
+  return plot.points.map(({ x, y, words }) => {
+    const [px, py] = [atX(x), atY(y)];
+    const isRight = px + 10 + textWidth(words, size, true) < area.left + area.width;
+    return group(
+      [
+        circle(px, py, 4, { stroke: "ink", width: 1.4, fill: "paper" }),
+        text(px + (isRight ? 8 : -8), py - 7, words, { size, bold: true, anchor: isRight ? "start" : "end" }),
+      ],
+      { sort: "point", label: words },
+    );
+  });
+}
+
+function legend({ curves, notes }: Plot, top: number): { readonly shapes: readonly Shape[]; readonly bottom: number } {
+  const shapes: Shape[] = [];
+  let at = top;
+  for (const { words, paint, dash, width = 2 } of curves) {
+    shapes.push(line(area.left, at - 3.5, area.left + 40, at - 3.5, { stroke: paint, width, dash }));
+    shapes.push(text(area.left + 50, at, words, { size }));
+    at += 15;
+  }
+  at += 4;
+  for (const note of notes)
+    for (const each of wrapText(note, size, whole - area.left - 30)) {
+      shapes.push(text(area.left, at, each, { size, fill: "faint" }));
+      at += 13;
+    }
+  return { shapes, bottom: at };
+}
