@@ -15,7 +15,10 @@ export function* judgeZone(zone: Zone, judge: Judge): Generator<Check> {
 
 /** Holds every rule about plants against one of them. */
 export function* judgePlant(plant: Plant, judge: Judge): Generator<Check> {
-  for (const rule of rules) if (rule.over === "plant") yield* judgeSubjects(rule, rule.subjects(plant), judge);
+  for (const rule of rules) {
+    if (rule.over === "plant") yield* judgeSubjects(rule, rule.subjects(plant), judge);
+    if (rule.alsoInPlants) yield* judgeSubjects(rule, rule.alsoInPlants(plant), judge);
+  }
 }
 
 /** Holds every rule about what is wired together against it. */

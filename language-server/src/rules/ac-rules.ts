@@ -14,6 +14,16 @@ export interface BatteryPlace {
   readonly source: Source;
 }
 
+/** How a rule set works out whether the a.c. side asks for surge protection. */
+export interface SurgeRisk {
+  /** Factor by the word of `site { surroundings: … }`. */
+  readonly environment: ReadonlyMap<string, Given>;
+  /** Length of the supply line that counts, m. */
+  readonly line: Given;
+  /** From this level on no device is asked for. */
+  readonly least: Given;
+}
+
 /** Figures of the a.c. side, the battery and earthing that a site cannot change. */
 export interface AcRules {
   /** Printed voltage drops; a cable without a column is computed from its resistance. */
@@ -43,6 +53,8 @@ export interface AcRules {
   readonly batteryPlaces: ReadonlyMap<string, BatteryPlace>;
   /** Who asks for a fire alarm where a battery stands indoors; undefined where nobody does. */
   readonly batteryFireDetection?: Source;
+  /** Undefined where a device is asked for unless the owner declines, whatever the risk. */
+  readonly surgeRisk?: SurgeRisk;
 }
 
 export interface CircuitInsulationRow {

@@ -113,6 +113,8 @@ export type Rule<Subject = unknown> = Scope<Subject> & {
   readonly sources: Readonly<Record<string, readonly Source[]>>;
   /** A complete design that keeps the rule, and one that breaks it; both are run by the tests and shown on its page. */
   readonly examples: { readonly holds: string; readonly breaks: string };
+  /** Further subjects, found in plants: a rule about surge protection looks at both sides of an inverter. */
+  readonly alsoInPlants?: (plant: Plant) => Iterable<Subject>;
   /** The thing a subject's check is reported under. */
   readonly thing: (subject: Subject) => Thing;
   readonly judge: (subject: Subject, judge: Judge) => Outcome | readonly Outcome[];

@@ -2,16 +2,18 @@ import { formatApart, formatFigure } from "../physics/working.js";
 import type { Judge } from "./judge.js";
 import { stated } from "./phrases.js";
 import { type Outcome, rule } from "./rule.js";
+import { acBackup } from "./surge-ac-backup.js";
+import { type AcSurgeSubject, acSurgeTaps } from "./surge-ac-taps.js";
 import { surgeFixes } from "./surge-choice.js";
 import { type SurgeSubject, spdOf, surgeTaps } from "./surge-taps.js";
 
-export const surgeBackup = rule<SurgeSubject>({
+export const surgeBackup = rule<SurgeSubject | AcSurgeSubject>({
   id: "surge-backup",
   section: "Surge",
   severity: "error",
   title: "A surge protective device that asks for a fuse ahead of it has one, and not too large.",
-  what: "Where the sheet of a device asks for an upstream overcurrent device, or names the largest one that it allows, looks for fuses on the way from every string to it and holds their rating against that.",
-  why: "A surge protective device fails by conducting. One that relies on a fuse to part it from the array burns if there is none, or if the fuse is too large to melt in time.",
+  what: "Where the sheet of a device asks for an upstream overcurrent device, or names the largest one that it allows, looks for fuses on the way from every string to it and holds their rating against that. On the a.c. side one breaker or fuse on the way from the supply has to be small enough; the supplier's own may be it.",
+  why: "A surge protective device fails by conducting. One that relies on a fuse to part it from what feeds it burns if there is none, or if the fuse is too large to melt in time.",
   sources: {
     gb: [{ title: "BS 7671:2018", clause: "534.4.5, overcurrent protection of the device", basis: "memory" }],
     iec: [{ title: "IEC 60364-5-53", clause: "534.4.5, overcurrent protection of the device", basis: "memory" }],
@@ -45,8 +47,10 @@ run W3 from Q1 to F1: 0.2 m of Solar4
 `,
   },
   subjects: surgeTaps,
+  alsoInPlants: acSurgeTaps,
   thing: spdOf,
   judge: (subject, judge) => {
+    if ("plant" in subject) return acBackup(subject, judge);
     const { spd, fusedBy } = subject.tap;
     const isNeeded = judge.flag(spd, "backup-fuse-needed");
     const largest = judge.quantity(spd, "max-backup-fuse");

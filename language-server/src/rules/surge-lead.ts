@@ -7,10 +7,11 @@ import { stated } from "./phrases.js";
 import { type Outcome, type Related, rule } from "./rule.js";
 import { lengthOf } from "./run-facts.js";
 import { eachOf } from "./several.js";
-import { type SurgeSubject, spdOf, surgeTaps } from "./surge-taps.js";
+import { type AcSurgeSubject, acSurgeTaps } from "./surge-ac-taps.js";
+import { type SurgeSubject, surgeTaps } from "./surge-taps.js";
 import { isType1 } from "./surge-type-needed.js";
 
-export const surgeLead = rule<SurgeSubject>({
+export const surgeLead = rule<AnySurge>({
   id: "surge-lead",
   section: "Surge",
   severity: "warning",
@@ -47,7 +48,8 @@ run W3 from Q1 to F1: 0.6 m of Solar4
 `,
   },
   subjects: surgeTaps,
-  thing: spdOf,
+  alsoInPlants: acSurgeTaps,
+  thing: ({ tap }) => tap.spd,
   judge: (subject, judge) =>
     eachOf(
       () => leads(subject, judge),
@@ -55,12 +57,15 @@ run W3 from Q1 to F1: 0.6 m of Solar4
     ),
 });
 
+/** Leads and earth conductors are alike on both sides of an inverter. */
+type AnySurge = SurgeSubject | AcSurgeSubject;
+
 interface Leads {
   readonly length: Figure;
   readonly related: readonly Related[];
 }
 
-function leads(subject: SurgeSubject, judge: Judge): Outcome {
+function leads(subject: AnySurge, judge: Judge): Outcome {
   const { spd, run } = subject.tap;
   const limit = judge.limit("surge-lead-length");
   const { length, related } = leadsOf(subject, limit.value, judge);
@@ -69,8 +74,8 @@ function leads(subject: SurgeSubject, judge: Judge): Outcome {
   const statedHere = judge.knows(spd, "lead-length");
   return judge.finding({
     what: `The leads of ${spd.id} are ${long} long in all; ${bound} is the most.`,
-    why: "The voltage along them adds to what the device lets through: its protection level no longer holds at the inverter.",
-    todo: "Move the device, or loop the array's conductors through its terminals.",
+    why: "The voltage along them adds to what the device lets through: its protection level no longer holds where it counts.",
+    todo: "Move the device, or loop the conductors through its terminals.",
     spot: run && !statedHere ? { thing: run, word: "length" } : { thing: spd, property: "lead-length" },
     value: length,
     limit,
@@ -79,7 +84,7 @@ function leads(subject: SurgeSubject, judge: Judge): Outcome {
 }
 
 /** Both leads together. Half of them alone is enough to know where it is too long already. */
-function leadsOf({ tap }: SurgeSubject, limit: number, judge: Judge): Leads {
+function leadsOf({ tap }: AnySurge, limit: number, judge: Judge): Leads {
   const { spd, run } = tap;
   const toLine = run && lengthOf(run);
   const both = judge.quantity(spd, "lead-length");
@@ -94,7 +99,7 @@ function leadsOf({ tap }: SurgeSubject, limit: number, judge: Judge): Leads {
   return judge.unknown(spd, "lead-length");
 }
 
-function earthConductor({ tap }: SurgeSubject, judge: Judge): Outcome {
+function earthConductor({ tap }: AnySurge, judge: Judge): Outcome {
   const { spd } = tap;
   const [area] = judge.need([spd, "earth-conductor"]);
   const type = judge.needWord(spd, "type");

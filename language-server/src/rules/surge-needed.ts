@@ -8,6 +8,7 @@ import { type Judge, NotKnown } from "./judge.js";
 import { idsOf, stated } from "./phrases.js";
 import { type Outcome, rule } from "./rule.js";
 import { eachOf } from "./several.js";
+import { acNeed, type SupplySubject, wiredSupplies } from "./surge-ac-needed.js";
 import { routeLength } from "./surge-route.js";
 import { asksForType1 } from "./surge-type-needed.js";
 
@@ -32,12 +33,12 @@ const buildings: Readonly<Record<string, string>> = {
   "ground-mounted": "a plant on the ground",
 };
 
-export const surgeNeeded = rule<ArraySubject>({
+export const surgeNeeded = rule<ArraySubject | SupplySubject>({
   id: "surge-needed",
   section: "Surge",
   severity: "warning",
-  title: "Long d.c. routes where lightning is frequent have surge protective devices.",
-  what: "Where the site has lightning protection that the array does not keep its separation distance to, asks for a surge protective device. Otherwise adds up the d.c. routes of an inverter and holds the sum against the critical length, which the kind of site and the lightning ground flash density give. Runs that are said to share a route count once. An array with a surge protective device, or on an inverter with its own, needs no more here: the other rules of this section look at the device.",
+  title: "Long d.c. routes where lightning is frequent, and the a.c. side, have surge protective devices.",
+  what: "Where the site has lightning protection that the array does not keep its separation distance to, asks for a surge protective device. Otherwise adds up the d.c. routes of an inverter and holds the sum against the critical length, which the kind of site and the lightning ground flash density give. Runs that are said to share a route count once. An array with a surge protective device, or on an inverter with its own, needs no more here: the other rules of this section look at the device. On the a.c. side asks for one where the building has lightning protection; else by the risk clause of the rule set, unless the owner has declined and the reason is recorded.",
   why: "A stroke nearby induces a voltage in every loop of cable. The longer the routes and the more frequent lightning, the likelier one of them destroys the inverter.",
   sources: {
     gb: [
@@ -48,11 +49,13 @@ export const surgeNeeded = rule<ArraySubject>({
       },
       { title: "UTE C 15-712-1", clause: "critical length of the d.c. route by ground flash density", basis: "read" },
       { title: "CLC/TS 50539-12", clause: "devices where the separation distance is not kept", basis: "memory" },
+      { title: "BS 7671:2018", clause: "443.4.1, the owner may decline where only loss is at stake", basis: "read" },
     ],
     iec: [
       { title: "IEC 60364-7-712", clause: "712.443, critical length", basis: "memory" },
       { title: "UTE C 15-712-1", clause: "critical length of the d.c. route by ground flash density", basis: "read" },
       { title: "CLC/TS 50539-12", clause: "devices where the separation distance is not kept", basis: "memory" },
+      { title: "IEC 60364-4-44:2015", clause: "443.4 and 443.5, calculated risk level", basis: "memory" },
     ],
   },
   examples: {
@@ -73,8 +76,10 @@ run W1 from S1 to INV.pv1: 30 m of Solar4
 `,
   },
   subjects: arraysOf,
-  thing: thingOfArray,
+  alsoInPlants: wiredSupplies,
+  thing: (subject) => ("supply" in subject ? subject.supply : thingOfArray(subject)),
   judge: (subject, judge) => {
+    if ("supply" in subject) return acNeed(subject, judge);
     const { array } = subject;
     if (array.surge.length > 0) return judge.holds("a surge protective device is fitted");
     if (array.inverter && judge.flag(array.inverter, "built-in-surge-protection"))

@@ -4,16 +4,19 @@ import type { Judge } from "./judge.js";
 import { idsOf, stated } from "./phrases.js";
 import { type Outcome, rule } from "./rule.js";
 import { eachOf } from "./several.js";
+import { acRating } from "./surge-ac-rating.js";
+import { type AcSurgeSubject, acSurgeTaps } from "./surge-ac-taps.js";
 import { surgeFixes } from "./surge-choice.js";
 import { protectedBy } from "./surge-load.js";
 import { type SurgeSubject, spdOf, surgeTaps } from "./surge-taps.js";
 
-export const surgeRating = rule<SurgeSubject>({
+export const surgeRating = rule<SurgeSubject | AcSurgeSubject>({
   id: "surge-rating",
   section: "Surge",
   severity: "error",
-  title: "Each surge protective device stands the array, and lets through less than what it protects withstands.",
-  what: "Holds the highest continuous voltage UCPV of the device against the array's open-circuit voltage in the cold, its short-circuit rating against what all strings can give together, and its protection level against 80 % of the impulse withstand voltage of what lies within its reach: the inverter, the modules, or both. Where a sheet does not state an impulse withstand voltage, the least that the standard asks of such equipment is taken, and listed as assumed.",
+  title:
+    "Each surge protective device stands the array or the supply, and lets through less than what it protects withstands.",
+  what: "Holds the highest continuous voltage UCPV of the device against the array's open-circuit voltage in the cold, its short-circuit rating against what all strings can give together, and its protection level against 80 % of the impulse withstand voltage of what lies within its reach: the inverter, the modules, or both. Where a sheet does not state an impulse withstand voltage, the least that the standard asks of such equipment is taken, and listed as assumed. On the a.c. side the same three figures are held against the voltage of the supply, the fault current where the device stands, and the grid port that withstands least.",
   why: "A device whose continuous voltage is exceeded heats up and burns, with the array feeding the fire. One that lets through more than the inverter withstands does not protect it.",
   sources: {
     gb: [
@@ -24,6 +27,7 @@ export const surgeRating = rule<SurgeSubject>({
         basis: "read",
       },
       { title: "IEC 60364-7-712", clause: "impulse withstand voltages", basis: "memory" },
+      { title: "IEC 60364-5-53", clause: "534.4.4, Uc, Up and short-circuit rating of a.c. devices", basis: "memory" },
     ],
     iec: [
       { title: "CLC/TS 50539-12", clause: "UCPV at least UOC MAX, ISCPV at least ISC MAX", basis: "read" },
@@ -33,6 +37,7 @@ export const surgeRating = rule<SurgeSubject>({
         basis: "read",
       },
       { title: "IEC 60364-7-712", clause: "impulse withstand voltages", basis: "memory" },
+      { title: "IEC 60364-5-53", clause: "534.4.4, Uc, Up and short-circuit rating of a.c. devices", basis: "memory" },
     ],
   },
   examples: {
@@ -58,13 +63,16 @@ run W3 from Q1 to F1: 0.3 m of Solar4
 `,
   },
   subjects: surgeTaps,
+  alsoInPlants: acSurgeTaps,
   thing: spdOf,
   judge: (subject, judge) =>
-    eachOf(
-      () => continuousVoltage(subject, judge),
-      () => shortCircuit(subject, judge),
-      () => protectionLevel(subject, judge),
-    ),
+    "plant" in subject
+      ? acRating(subject, judge)
+      : eachOf(
+          () => continuousVoltage(subject, judge),
+          () => shortCircuit(subject, judge),
+          () => protectionLevel(subject, judge),
+        ),
 });
 
 function continuousVoltage(subject: SurgeSubject, judge: Judge): Outcome {

@@ -19,4 +19,4 @@ export function* surgeTaps(zone: Zone): Generator<SurgeSubject> {
   }
 }
 
-export const spdOf = ({ tap }: SurgeSubject): Item => tap.spd;
+export const spdOf = ({ tap }: { readonly tap: { readonly spd: Item } }): Item => tap.spd;

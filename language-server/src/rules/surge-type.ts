@@ -1,26 +1,30 @@
 import type { Judge } from "./judge.js";
 import { type Outcome, rule } from "./rule.js";
 import { eachOf } from "./several.js";
+import { type AcSurgeSubject, acSurgeTaps } from "./surge-ac-taps.js";
+import { acType } from "./surge-ac-type.js";
 import { surgeFixes } from "./surge-choice.js";
 import { type SurgeSubject, spdOf, surgeTaps } from "./surge-taps.js";
 import { asksForType1, isType1 } from "./surge-type-needed.js";
 
-export const surgeType = rule<SurgeSubject>({
+export const surgeType = rule<SurgeSubject | AcSurgeSubject>({
   id: "surge-type",
   section: "Surge",
   severity: "error",
   title:
-    "Surge protective devices of the array are made for d.c., and carry lightning current where the site asks for it.",
-  what: "Looks whether each surge protective device on the d.c. side is made for d.c. Where the site has an external lightning protection system and the array does not keep its separation distance, asks for a type 1 device.",
+    "Surge protective devices are made for the side they are on, and carry lightning current where the site asks for it.",
+  what: "Looks whether each surge protective device on the d.c. side is made for d.c. Where the site has an external lightning protection system and the array does not keep its separation distance, asks for a type 1 device. On the a.c. side looks whether each device is made for a.c., and asks for type 1 where the supply comes in wherever the building has lightning protection at all.",
   why: "Without the separation distance part of the lightning current itself may run down the array's cables. A type 2 device is tested for induced surges and is destroyed by it.",
   sources: {
     gb: [
       { title: "BS 7671:2018", clause: "534.4, selection of surge protective devices", basis: "memory" },
       { title: "CLC/TS 50539-12", clause: "type 1 where the separation distance is not kept", basis: "memory" },
+      { title: "IEC 62305-4", clause: "devices at the entry of lines into a building with rods", basis: "memory" },
     ],
     iec: [
       { title: "IEC 60364-5-53", clause: "534.4, selection of surge protective devices", basis: "memory" },
       { title: "CLC/TS 50539-12", clause: "type 1 where the separation distance is not kept", basis: "memory" },
+      { title: "IEC 62305-4", clause: "devices at the entry of lines into a building with rods", basis: "memory" },
     ],
   },
   examples: {
@@ -43,12 +47,15 @@ run W2 from INV.pv1 to F1: 0.3 m of Solar4
 `,
   },
   subjects: surgeTaps,
+  alsoInPlants: acSurgeTaps,
   thing: spdOf,
   judge: (subject, judge) =>
-    eachOf(
-      () => directCurrent(subject, judge),
-      () => lightningCurrent(subject, judge),
-    ),
+    "plant" in subject
+      ? acType(subject, judge)
+      : eachOf(
+          () => directCurrent(subject, judge),
+          () => lightningCurrent(subject, judge),
+        ),
 });
 
 function directCurrent(subject: SurgeSubject, judge: Judge): Outcome {

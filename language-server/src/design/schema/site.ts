@@ -42,6 +42,9 @@ export const siteKinds: readonly KindRow[] = [
         "External lightning protection system (LPS), and whether the array keeps its separation distance.",
         { typical: "none" },
       ),
+      words("surroundings", ["rural", "suburban", "urban"], "What lies around; it decides how likely surges are.", {
+        typical: "suburban",
+      }),
       text("address", "Printed on the papers."),
       text("designer", "Who answers for the design."),
       text("revision", "Revision printed on every paper.", { typical: '"C"' }),

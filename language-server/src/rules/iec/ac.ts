@@ -3,6 +3,7 @@ import type { AcRules, BatteryPlace } from "../ac-rules.js";
 import * as conductors from "../conductors.js";
 import { batteryEfficiency, circuitInsulationRow } from "../gb/ac.js";
 import * as shock from "../shock.js";
+import { surgeRisk } from "./surge-risk.js";
 
 /**
  * Figures of the a.c. side for the international set. Its tables of disconnection times, protective conductors and
@@ -61,4 +62,5 @@ export const ac: AcRules = {
   ],
   batteryEfficiency,
   batteryPlaces: new Map(places.map(([place, verdict, why]) => [place, { verdict, why, source: cautious }])),
+  surgeRisk,
 };
