@@ -118,6 +118,7 @@ describe("9: is Q1 good enough?", () => {
       "can be locked open": "holds",
     });
   });
+  // Whether its enclosure keeps the rain out, and by which face cables enter, can be written but is held against nothing.
   test("polarity is not stated, so it is not checked; nor what its terminals hold", () => {
     expect(reference.unknown("dc-isolator", "Q1")).toEqual(["Q1.polarity-sensitive"]);
     expect(reference.unknown("terminal-conductors", "Q1")).toContain("Q1.conductors-per-terminal");
