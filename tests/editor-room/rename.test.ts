@@ -49,6 +49,40 @@ expect string-voltage on East
     });
   });
 
+  test("a name within the value of a property is renamed with what it names, segment by segment", () => {
+    const text = `inverter IN<|>V is P { backup { power: 3 kW } }
+link N { at: INV.backup  electrode: E1 }
+electrode E1 {}
+ct CT { around: W12  read-by: INV }
+run W12 from INV.backup to E1
+departure neutral-earth-link on N because "INV"
+`;
+    expect(renamed({ "a.sun": text }, "Hybrid")).toEqual({
+      "a.sun": `inverter Hybrid is P { backup { power: 3 kW } }
+link N { at: Hybrid.backup  electrode: E1 }
+electrode E1 {}
+ct CT { around: W12  read-by: Hybrid }
+run W12 from Hybrid.backup to E1
+departure neutral-earth-link on N because "INV"
+`,
+    });
+  });
+
+  test.each([
+    [
+      "a run",
+      "run W<|>12 from A to B\nct CT { around: W12 }\n",
+      "run Tails from A to B\nct CT { around: Tails }\n",
+    ],
+    [
+      "from the value itself",
+      "run W12 from A to B\nct CT { around: W<|>12 }\n",
+      "run Tails from A to B\nct CT { around: Tails }\n",
+    ],
+  ])("%s is renamed where a property names it", (_, text, wanted) => {
+    expect(renamed({ "a.sun": text }, "Tails")).toEqual({ "a.sun": wanted });
+  });
+
   test("a part is renamed in its own file and in every design that uses it", () => {
     const barn = cottage.replace("Alder Cottage", "Ash Barn");
     const after = renamed(

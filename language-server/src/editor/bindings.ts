@@ -78,7 +78,7 @@ function declarationOfSegment(
   const part = design.parts.get(first);
   if (role === "part" || role === "cable") return segment === 0 && part ? things.root(part.declaration) : undefined;
   if (role === "value") return nestedOfOwner(things, owners, first);
-  if (role === "target" && mention.path.length === 1) {
+  if ((role === "target" || role === "named") && mention.path.length === 1) {
     const run = things.runs.get(first);
     if (run) return things.root(run.declaration);
   }

@@ -22,7 +22,17 @@ export interface Owner {
 }
 
 /** What a name is mentioned for. */
-export type Role = "part" | "from" | "to" | "cable" | "serves" | "target" | "value";
+export type Role =
+  | "part"
+  | "from"
+  | "to"
+  | "cable"
+  | "serves"
+  | "target"
+  /** A property's value that names something of the design: `around: W12`, `at: INV.backup`. */
+  | "named"
+  /** A property's value that names something within its own device: a pole arrangement. */
+  | "value";
 
 /** One word of a declaration that says something by itself. */
 export type Word =
@@ -120,14 +130,34 @@ function* wordsOfBlock(block: Block, owners: readonly Owner[], kind: string): Ge
   for (const property of block.properties) {
     const row = outer && propertyRow(outer, property.name);
     yield { word: { is: "property", property, row }, place: property.namePlace, owners };
-    if (property.value?.kind === "word" && row?.shape.is === "mention") {
-      const mention = { path: [property.value.value], place: property.valuePlace, places: [property.valuePlace] };
-      yield mentioned(mention, "value", owners);
+    const named = row && namedIn(property, row);
+    if (named) {
+      yield mentioned(named.mention, named.role, owners);
     } else if (property.value) {
       yield { word: { is: "value", property, row }, place: property.valuePlace, owners };
     }
   }
   for (const nested of block.nested) yield* wordsOfItem(nested, owners, kind);
+}
+
+/** The name that a property's value is; undefined for other values. */
+function namedIn(
+  { value, valuePlace }: Property,
+  { shape }: PropertyRow,
+): { readonly mention: Mention; readonly role: Role } | undefined {
+  if (value?.kind !== "word" || shape.is !== "mention") return undefined;
+  const own = { path: [value.value], place: valuePlace, places: [valuePlace] };
+  if (shape.kinds.includes("arrangement")) return { mention: own, role: "value" };
+  // With blanks or a comment between the segments it is not known where each of them stands.
+  if (valuePlace.to - valuePlace.from !== value.value.length) return { mention: { ...own, places: [] }, role: "named" };
+  const path = value.value.split(".");
+  const places: Place[] = [];
+  let from = valuePlace.from;
+  for (const segment of path) {
+    places.push({ ...valuePlace, from, to: from + segment.length });
+    from += segment.length + 1;
+  }
+  return { mention: { path, place: valuePlace, places }, role: "named" };
 }
 
 function mentioned(mention: Mention, role: Role, owners: readonly Owner[]): WordInText {

@@ -1,8 +1,11 @@
+import { DocumentState } from "langium";
 import {
+  addCallHierarchyHandler,
   addCodeActionHandler,
   addCodeLensHandler,
   addCompletionHandler,
   addDocumentHighlightHandler,
+  addDocumentLinkHandler,
   addDocumentSymbolHandler,
   addDocumentUpdateHandler,
   addFindReferencesHandler,
@@ -12,15 +15,18 @@ import {
   addHoverHandler,
   addInlayHintHandler,
   addRenameHandler,
+  addSemanticTokenHandler,
   addWorkspaceSymbolHandler,
+  createServerRequestHandler,
   type DefaultSharedModuleContext,
 } from "langium/lsp";
-import type { Connection, DidChangeConfigurationParams } from "vscode-languageserver";
+import type { Connection, DidChangeConfigurationParams, InitializeResult } from "vscode-languageserver";
 import { addDesignRequests } from "../editor/lsp/design-requests.js";
 import { type Editor, editorOf } from "../editor/lsp/editor.js";
 import { Freshener } from "../editor/lsp/freshener.js";
 import { editorModules } from "../editor/lsp/module.js";
 import { Publisher } from "../editor/lsp/publisher.js";
+import { selectionRanges } from "../editor/lsp/structure-providers.js";
 import { createSunwrightServices } from "../language/module.js";
 
 /** The section of the user's settings that is ours. */
@@ -50,6 +56,16 @@ export function startServer(
   addRenameHandler(connection, shared);
   addWorkspaceSymbolHandler(connection, shared);
   addFormattingHandler(connection, shared);
+  addDocumentLinkHandler(connection, shared);
+  addCallHierarchyHandler(connection, shared);
+  addSemanticTokenHandler(connection, shared);
+  connection.onSelectionRanges(
+    createServerRequestHandler(
+      (_services, document, params) => selectionRanges(editor, document, params),
+      shared,
+      DocumentState.Parsed,
+    ),
+  );
   addInlayHintHandler(connection, shared);
   addCodeLensHandler(connection, shared);
   const freshener = new Freshener(shared, connection);
@@ -63,10 +79,10 @@ export function startServer(
     publisher.refresh().catch((error) => report(editor, error));
     freshener.refresh();
   };
-  connection.onInitialize((params) => {
+  connection.onInitialize(async (params) => {
     editor.choose(params.initializationOptions);
     freshener.initialize(params.capabilities);
-    return shared.lsp.LanguageServer.initialize(params);
+    return withSelections(await shared.lsp.LanguageServer.initialize(params));
   });
   connection.onInitialized((params) => {
     shared.lsp.LanguageServer.initialized(params);
@@ -79,6 +95,11 @@ export function startServer(
 
   shared.workspace.TextDocuments.listen(noting(connection, (uri) => editor.spell(uri)));
   connection.listen();
+}
+
+/** Selecting outwards is nothing that the framework knows of. */
+function withSelections(result: InitializeResult): InitializeResult {
+  return { ...result, capabilities: { ...result.capabilities, selectionRangeProvider: true } };
 }
 
 /** The connection, with a look at the address of each document that is opened. */

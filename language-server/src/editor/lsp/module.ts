@@ -12,6 +12,7 @@ import {
   DesignReferencesProvider,
   DesignRenameProvider,
 } from "./navigation-providers.js";
+import { DesignHierarchyProvider, DesignLinkProvider, DesignTokenProvider } from "./structure-providers.js";
 import { DesignFoldingProvider, DesignSymbolProvider, DesignWorkspaceSymbolProvider } from "./symbol-providers.js";
 
 /** What the editor adds to the language: one provider a request, each a thin shell over a function of plain data. */
@@ -29,6 +30,9 @@ export const editorModules: EditorModules = {
       ReferencesProvider: ({ shared }) => new DesignReferencesProvider(editorOf(shared)),
       DocumentHighlightProvider: ({ shared }) => new DesignHighlightProvider(editorOf(shared)),
       RenameProvider: ({ shared }) => new DesignRenameProvider(editorOf(shared)),
+      DocumentLinkProvider: ({ shared }) => new DesignLinkProvider(editorOf(shared)),
+      CallHierarchyProvider: ({ shared }) => new DesignHierarchyProvider(editorOf(shared)),
+      SemanticTokenProvider: ({ shared }) => new DesignTokenProvider(editorOf(shared)),
       Formatter: ({ shared }) => new DesignFormatter(editorOf(shared)),
       InlayHintProvider: ({ shared }) => new DesignHintProvider(editorOf(shared)),
       CodeLensProvider: ({ shared }) => new DesignLensProvider(editorOf(shared)),
