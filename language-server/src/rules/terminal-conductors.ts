@@ -1,46 +1,19 @@
-import type { Zone } from "../circuit/array.js";
 import type { Terminal } from "../circuit/circuit.js";
-import type { Item, Run } from "../design/things.js";
+import type { Run } from "../design/things.js";
 import { counted } from "../physics/make.js";
 import { formatFigure } from "../physics/working.js";
 import type { Judge } from "./judge.js";
 import { listed, stated } from "./phrases.js";
 import { type Outcome, rule } from "./rule.js";
 import { eachOf } from "./several.js";
-
-/** A device of the array with the terminals that runs land on. */
-export interface TerminalSubject {
-  readonly device: Item;
-  readonly terminals: readonly { readonly terminal: Terminal; readonly runs: readonly Run[] }[];
-}
-
-/** Devices whose terminals take bare conductors; strings and trackers have plugs, and rules of their own. */
-const kinds = new Set(["isolator", "fuse", "combiner", "spd"]);
-
-function* subjects(zone: Zone): Generator<TerminalSubject> {
-  const seen = new Set<Terminal>();
-  for (const array of zone.arrays) {
-    const byDevice = new Map<Item, { terminal: Terminal; runs: Run[] }[]>();
-    for (const terminal of array.terminals) {
-      if (seen.has(terminal) || !kinds.has(terminal.item.kind)) continue;
-      seen.add(terminal);
-      const runs: Run[] = [];
-      for (const { by } of terminal.links) if (by.is === "run") runs.push(by);
-      if (runs.length === 0) continue;
-      const list = byDevice.get(terminal.item);
-      if (list) list.push({ terminal, runs });
-      else byDevice.set(terminal.item, [{ terminal, runs }]);
-    }
-    for (const [device, terminals] of byDevice) yield { device, terminals };
-  }
-}
+import { type TerminalSubject, terminalsOfArrays, terminalsOfPlant } from "./terminal-subjects.js";
 
 export const terminalConductors = rule<TerminalSubject>({
   id: "terminal-conductors",
   section: "D.c. cables, connectors, isolation",
   severity: "warning",
   title: "No terminal holds more conductors, or other sizes, than it is made for.",
-  what: "Counts the runs that land on each terminal of isolators, fuses, combiners and surge protective devices, and looks at their cross-sections. The capacity of a terminal is a fact of its sheet: where it is not stated, the check is not made. A combiner's array side has one terminal for each of its inputs.",
+  what: "Counts the runs that land on each terminal of isolators, fuses, combiners and surge protective devices, and on the a.c. side and in the leads of batteries of breakers, RCDs, meters, changeovers, terminal blocks and boards too, and looks at their cross-sections. Ports and batteries are looked at where they state what their terminals are made for, or hold more than one conductor. The capacity of a terminal is a fact of its sheet: where it is not stated, the check is not made. A combiner's array side has one terminal for each of its inputs.",
   why: "A clamp that holds two conductors where it was made for one grips neither for long. A loose joint heats up, and on the d.c. side it may draw an arc that nothing puts out.",
   sources: {
     gb: [{ title: "BS 7671:2018", clause: "526.2, number and size of conductors at a connection", basis: "memory" }],
@@ -69,7 +42,8 @@ run W2 from Q1 to INV.pv1: 1.2 m of Solar4
 run W3 from Q1 to F1: 0.3 m of Solar4
 `,
   },
-  subjects,
+  subjects: terminalsOfArrays,
+  alsoInPlants: terminalsOfPlant,
   thing: ({ device }) => device,
   judge: (subject, judge) => {
     const { device } = subject;
