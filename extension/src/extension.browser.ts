@@ -1,5 +1,10 @@
 import { type ExtensionContext, Uri } from "vscode";
-import { LanguageClient } from "vscode-languageclient/browser";
+import {
+  BrowserMessageReader,
+  BrowserMessageWriter,
+  LanguageClient,
+  type MessageTransports,
+} from "vscode-languageclient/browser";
 import { answerForFiles } from "./client-files";
 import { clientOptions } from "./client-options";
 import { registerCommands } from "./commands";
@@ -9,8 +14,14 @@ let client: LanguageClient | undefined;
 /** Browser: the same server in a web worker. */
 export async function activate(context: ExtensionContext): Promise<void> {
   const script = Uri.joinPath(context.extensionUri, "dist", "browser-server.js");
-  const worker = new Worker(script.toString(true));
-  client = new LanguageClient("sunwright", "Sunwright", worker, clientOptions(context));
+  let worker: Worker | undefined;
+  // A worker that was told to stop does not begin again: each start has its own.
+  const startWorker = async (): Promise<MessageTransports> => {
+    worker?.terminate();
+    worker = new Worker(script.toString(true));
+    return { reader: new BrowserMessageReader(worker), writer: new BrowserMessageWriter(worker) };
+  };
+  client = new LanguageClient("sunwright", "Sunwright", startWorker, clientOptions(context));
   context.subscriptions.push(...registerCommands(context, client), ...answerForFiles(client));
   await client.start();
 }

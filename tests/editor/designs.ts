@@ -36,11 +36,9 @@ export async function show(path: string | Uri): Promise<TextDocument> {
 
 /** Closes everything and forgets what was not saved. */
 export async function closeAll(): Promise<void> {
-  for (const tab of window.tabGroups.all.flatMap((group) => group.tabs)) {
-    if (tab.isDirty) {
-      await window.tabGroups.close(tab.group.tabs.filter((other) => !other.isDirty));
-      await commands.executeCommand("workbench.action.revertAndCloseActiveEditor");
-    }
+  for (const document of workspace.textDocuments.filter(({ isDirty }) => isDirty)) {
+    await window.showTextDocument(document, { preview: false });
+    await commands.executeCommand("workbench.action.revertAndCloseActiveEditor");
   }
   await commands.executeCommand("workbench.action.closeAllEditors");
 }

@@ -1,9 +1,12 @@
 import { Uri, workspace } from "vscode";
 import "mocha/mocha.js";
 import { resultsFile, type TestResult } from "./results.js";
+import { until } from "./until";
 
 /** Runs the tests of some modules in the extension host and leaves their results in the workspace; rejects where one failed. */
 export async function runAll(modules: readonly (() => void)[]): Promise<void> {
+  // A workspace file that is on no disk is read by an extension, so its folders come later.
+  await until("the workspace has its folders", () => (workspace.workspaceFolders ?? []).length > 0);
   const mocha = new Mocha({ reporter: Quiet as unknown as Mocha.ReporterConstructor, timeout: 60_000, slow: 10_000 });
   // Gives the modules "describe" and "it"; what Mocha does by itself reads files, or a page's address.
   mocha.suite.emit("pre-require", globalThis, "", mocha);

@@ -59,14 +59,16 @@ export function handsOf({ host, browser, page, pictures, folder }: Outside): Han
     protect: async ({ path }: { path: string }) => chmodSync(join(folder, path), 0o444),
     /** Programs that run for the editor's server side. */
     programs: async () => (host.pid === undefined ? [] : descendants(host.pid).map(({ words }) => words)),
-    /** Opens a second window on the same folder, and gives what it shows of a file: the marks under its words. */
-    secondWindow: async ({ file, selector, until }: { file: string; selector: string; until: number }) => {
+    /** Opens a second window on the same folder and a file in it, and waits until something is drawn there, or is not. */
+    secondWindow: async ({ file, selector, appears }: { file: string; selector: string; appears: boolean }) => {
       const second = await browser.newPage({ viewport: windowSize });
       try {
         await second.goto(host.plain);
         await openFile(second, file);
-        await second.waitForFunction(countIs, { selector, until }, { timeout: 30_000 });
-        return second.locator(selector).count();
+        await second.waitForFunction(isDrawn, { selector, appears }, { timeout: 30_000 });
+      } catch (error) {
+        await second.screenshot({ path: join(pictures, "second-window.png") });
+        throw error;
       } finally {
         await second.close();
       }
@@ -92,8 +94,8 @@ async function openFile(page: Page, name: string): Promise<void> {
   await page.locator(".monaco-editor .view-line").first().waitFor();
 }
 
-function countIs({ selector, until }: { selector: string; until: number }): boolean {
-  return document.querySelectorAll(selector).length === until;
+function isDrawn({ selector, appears }: { selector: string; appears: boolean }): boolean {
+  return (document.querySelector(selector) !== null) === appears;
 }
 
 function untilDrawn({ selector, appears }: { selector: string; appears: boolean }): Promise<number> {

@@ -40,6 +40,8 @@ async function launch(words: readonly string[]): Promise<number> {
   try {
     host = await (SUNWRIGHT_HOST === "web" ? startWebHost(options) : startNodeHost(options));
     const page = await browser.newPage({ viewport: windowSize });
+    // What is sent into the page was compiled with calls to this.
+    await page.addInitScript("globalThis.__name = (named) => named");
     const pictures = SUNWRIGHT_PICTURES!;
     const stage = await openStage(handsOf({ host, browser, page, pictures, folder }));
     writeFileSync(join(folder, stageFile), JSON.stringify({ address: stage.address, host: SUNWRIGHT_HOST }));
@@ -72,8 +74,8 @@ async function launch(words: readonly string[]): Promise<number> {
 }
 
 function log(type: string, args: unknown[]): void {
-  // The host says at length that a native module for its own log was not built.
-  const isExpected = args.some((arg) => String(arg).includes("spdlog"));
+  // The host says at length that its own native modules were not built, and has no worker for pages without a network.
+  const isExpected = args.some((arg) => /spdlog|native-watchdog|\[Service Worker\]/.test(String(arg)));
   if ((type === "error" && !isExpected) || process.env.SUNWRIGHT_VERBOSE) console.log(...args);
 }
 

@@ -61,6 +61,12 @@ export class HttpFolder implements FileSystemProvider, Disposable {
     await this.ask(from, "POST", overwrite ? "rename&overwrite" : "rename", to.path);
   }
 
+  /** Every file below a folder, without those that no editor searches. */
+  async filesBelow(uri: Uri): Promise<Uri[]> {
+    const paths: string[] = await (await this.ask(uri, "GET", "tree")).json();
+    return paths.map((path) => uri.with({ path: `${uri.path.replace(/\/$/, "")}/${path}` }));
+  }
+
   dispose(): void {
     this.source?.close();
     this.changes.dispose();

@@ -67,7 +67,8 @@ export async function serveEditor(options: EditorServerOptions): Promise<EditorS
     const [index = "", ...below] = rest;
     const found =
       (room === "code" && (await sendStatic(response, options.code, path))) ||
-      (room === "tests" && options.tests && (await sendStatic(response, options.tests, path))) ||
+      // Tests lie in the extension under development: that is how its extension host is found.
+      (room === "folder" && index === "tests" && (await sendExtension(response, options.tests, below))) ||
       (room === "extension" && (await sendExtension(response, options.extensions[Number(index)], below)));
     if (!found) notFound(response);
   }
@@ -84,7 +85,7 @@ export async function serveEditor(options: EditorServerOptions): Promise<EditorS
       open: (options.open ?? []).map((path) => `/${options.name}${path}`),
       webviews: `http://{{uuid}}.localhost:${port}/${secret}/code/out/vs/workbench/contrib/webview/browser/pre/`,
       ...(options.settings ? { settings: options.settings } : {}),
-      ...(options.tests && !isPlain ? { tests: `${base}/tests/index.js` } : {}),
+      ...(options.tests && !isPlain ? { tests: `${base}/folder/tests/index.js` } : {}),
     };
   }
 

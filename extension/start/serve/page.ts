@@ -89,6 +89,7 @@ require(["vs/workbench/workbench.web.main", "vs/base/common/uri"], ({ create }, 
       nameShort: "Sunwright",
       nameLong: "Sunwright in VS Code",
       enableTelemetry: false,
+      extensionEnabledApiProposals: { "sunwright.folder": ["fileSearchProvider", "textSearchProvider"] },
       webviewContentExternalBaseUrlTemplate: options.webviews,
     },
   });

@@ -10,7 +10,7 @@ const isFile = 1;
 const isFolder = 2;
 
 /**
- * The files of one folder over HTTP, for the editor in the browser: `GET ?stat`, `GET ?list`, `GET`, `PUT`,
+ * The files of one folder over HTTP, for the editor in the browser: `GET ?stat`, `?list`, `?tree`, `GET`, `PUT`,
  * `POST ?folder`, `POST ?rename` with the new path as its body, `DELETE`, and `GET ?watch` for a stream of changed paths.
  * Nothing outside the folder is reached, also not by way of a link.
  */
@@ -29,6 +29,7 @@ export class WorkspaceFiles {
       if (method === "GET" && query.has("watch")) return this.watch(response);
       if (method === "GET" && query.has("stat")) return sendJson(response, await state(file));
       if (method === "GET" && query.has("list")) return sendJson(response, await entries(file));
+      if (method === "GET" && query.has("tree")) return sendJson(response, await tree(file));
       if (method === "GET") return send(response, 200, await readFile(file));
       if (method === "PUT") await this.write(file, request, query);
       else if (method === "POST" && query.has("folder")) await mkdir(file);
@@ -98,6 +99,19 @@ async function entries(folder: string): Promise<[string, number][]> {
   return found
     .filter((entry) => entry.isFile() || entry.isDirectory())
     .map((entry) => [entry.name, entry.isDirectory() ? isFolder : isFile]);
+}
+
+const unsearched = new Set(["node_modules", ".git"]);
+
+/** The files below a folder, by their paths from there. */
+async function tree(folder: string): Promise<string[]> {
+  const found = await readdir(folder, { withFileTypes: true });
+  const paths = found.map(async (entry) => {
+    if (entry.isFile()) return [entry.name];
+    if (!entry.isDirectory() || unsearched.has(entry.name)) return [];
+    return (await tree(join(folder, entry.name))).map((path) => `${entry.name}/${path}`);
+  });
+  return (await Promise.all(paths)).flat();
 }
 
 function isReadOnly({ mode }: Stats): boolean {

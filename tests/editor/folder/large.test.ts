@@ -1,5 +1,5 @@
 import { commands, Selection, type TextDocument, window } from "vscode";
-import { change, closeAll, findings, idOf, positionOf, show, untilFound, untilGone } from "../designs";
+import { change, closeAll, positionOf, show, untilFound, untilGone } from "../designs";
 import { layHouse } from "../house";
 import { note } from "../run-all";
 import { hand } from "../stage";
@@ -41,10 +41,10 @@ describe("a file of a thousand lines", () => {
 
   it("draws the squiggle soon after the key", async function () {
     const document = await showLarge();
-    await change(document, "15 x Sallow405", "1 x Sallow405");
-    await until("there is no squiggle", () => !findings(document.uri).map(idOf).includes("string-voltage"));
+    await change(document, "15 x Sallow405", "14 x Sallow405");
+    await untilGone(document.uri, "string-voltage");
     const editor = window.activeTextEditor!;
-    const behind = positionOf(document, "1 x Sallow405").translate(0, 1);
+    const behind = positionOf(document, "14 x Sallow405").translate(0, 2);
     await commands.executeCommand("workbench.action.focusActiveEditorGroup");
     editor.selection = new Selection(behind, behind);
     editor.revealRange(editor.selection);
@@ -52,7 +52,7 @@ describe("a file of a thousand lines", () => {
     const selector = ".squiggly-error";
     for (let round = 0; round < 5; round++) {
       await until("it is drawn no more", async () => (await hand<number>(this, "count", { selector })) === 0);
-      times.push(await hand<number>(this, "keyToMark", { key: "9", selector, appears: true }));
+      times.push(await hand<number>(this, "keyToMark", { key: "0", selector, appears: true }));
       await hand(this, "press", { key: "Backspace" });
     }
     note(this, `${document.lineCount} lines, key to drawn squiggle: ${times.join(", ")} ms`);

@@ -8,8 +8,14 @@ import { hand, stage } from "../stage";
 describe("a folder that is not trusted", () => {
   afterEach(closeAll);
 
+  async function leaveOutWhereTrusted(test: Mocha.Context): Promise<void> {
+    const { host } = await stage();
+    if (host === "desktop") leaveOut(test, "the driver of the desktop's tests trusts every folder");
+    if (host === "web") leaveOut(test, "an editor in the browser trusts folders that are on no disk");
+  }
+
   it("is computed as any other", async function () {
-    if ((await stage()).host === "desktop") leaveOut(this, "the driver of the desktop's tests trusts every folder");
+    await leaveOutWhereTrusted(this);
     assert.equal(workspace.isTrusted, false);
     const document = await show(await layHouse());
     await untilFound(document.uri, "string-voltage");
@@ -18,7 +24,7 @@ describe("a folder that is not trusted", () => {
   });
 
   it("has no program run but the editor's own and the language server", async function () {
-    if ((await stage()).host === "desktop") leaveOut(this, "the driver of the desktop's tests trusts every folder");
+    await leaveOutWhereTrusted(this);
     const document = await show(await layHouse());
     await untilFound(document.uri, "string-voltage");
     const programs = await hand<string[][]>(this, "programs");
