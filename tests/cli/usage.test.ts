@@ -3,9 +3,9 @@ import { design } from "./designs.js";
 import { folderWith, sunwright } from "./program.js";
 
 it.each([
-  [[], "Say what to do: check, drill, format, live, isolate or rules."],
-  [["--quiet"], "Say what to do: check, drill, format, live, isolate or rules."],
-  [["chekc", "barn.sun"], "There is no command chekc. There are check, drill, format, live, isolate and rules."],
+  [[], "Say what to do: check, drill, format, live, isolate, draw or rules."],
+  [["--quiet"], "Say what to do: check, drill, format, live, isolate, draw or rules."],
+  [["chekc", "barn.sun"], "There is no command chekc. There are check, drill, format, live, isolate, draw and rules."],
   [["check"], "check needs at least one file, folder or pattern."],
   [["drill"], "drill needs at least one file, folder or pattern."],
   [["check", "barn.sun", "--formatt", "json"], "Unknown option `--formatt`. See sunwright check --help."],

@@ -43,6 +43,17 @@ export interface FormatArguments {
   /** Say what is not formatted, and write nothing. */
   readonly isCheck: boolean;
 }
+export interface DrawArguments {
+  readonly command: "draw";
+  readonly path: string;
+  readonly as: "svg" | "pdf";
+  /** Undefined: the single-line diagram. */
+  readonly chart?: string;
+  readonly theme: "light" | "dark" | "high-contrast";
+  /** The file to write; undefined: the output stream. */
+  readonly out?: string;
+  readonly suppose: readonly Hypothesis[];
+}
 export interface RulesArguments {
   readonly command: "rules";
   readonly id?: string;
@@ -54,6 +65,7 @@ export type Arguments =
   | FormatArguments
   | LiveArguments
   | IsolateArguments
+  | DrawArguments
   | RulesArguments
   | { readonly command: "done" };
 
@@ -64,6 +76,7 @@ const setOption = [
 ] as const;
 
 const exits: Readonly<Record<string, string>> = {
+  draw: "Exit code: 0 drawn, 2 wrong usage or input that cannot be read.",
   live: "Exit code: 0 answered, 1 answered from a text with errors, 2 wrong usage or input that cannot be read.",
   isolate:
     "Exit code: 0 where devices make all of it dead, 1 where some of it stays live or the text has errors, 2 wrong usage or input that cannot be read.",
@@ -123,6 +136,15 @@ export function readArguments(words: readonly string[], version: string): Argume
     .option(...setOption)
     .action((path: string | undefined, thing: string | undefined, options) => isolateArguments(path, thing, options));
   cli
+    .command("draw [file]", "Draw the single-line diagram of a design, or a chart")
+    .usage("draw FILE [--as svg|pdf] [--chart NAME] [--out FILE] [options]")
+    .option("--as <format>", "svg or pdf", { default: "svg" })
+    .option("--chart <name>", "A chart in place of the diagram: voltage:S1, curve:INV.pv1, margins or drop")
+    .option("--theme <theme>", "light, dark or high-contrast", { default: "light" })
+    .option("--out <file>", "The file to write; an SVG goes to the output without it")
+    .option(...setOption)
+    .action((path: string | undefined, options) => drawArguments(path, options));
+  cli
     .command("rules [id]", "List the rules, or explain one")
     .action((id?: string): RulesArguments => ({ command: "rules", id }));
 
@@ -132,8 +154,8 @@ export function readArguments(words: readonly string[], version: string): Argume
     const [first] = words;
     throw new UsageError(
       first === undefined || first.startsWith("-")
-        ? "Say what to do: check, drill, format, live, isolate or rules."
-        : `There is no command ${first}. There are check, drill, format, live, isolate and rules.`,
+        ? "Say what to do: check, drill, format, live, isolate, draw or rules."
+        : `There is no command ${first}. There are check, drill, format, live, isolate, draw and rules.`,
     );
   }
   try {
@@ -184,6 +206,24 @@ function isolateArguments(path: string | undefined, thing: string | undefined, o
   if (path === undefined || thing === undefined)
     throw new UsageError("isolate needs a file and an item or run in it: isolate FILE INV.");
   return { command: "isolate", path, thing, format: formatOf(options), suppose: hypotheses(options) };
+}
+
+function drawArguments(path: string | undefined, options: Parsed): DrawArguments {
+  if (path === undefined) throw new UsageError("draw needs a file: draw FILE --as svg.");
+  return {
+    command: "draw",
+    path,
+    as: oneOf("--as", options.as, ["svg", "pdf"]),
+    theme: oneOf("--theme", options.theme, ["light", "dark", "high-contrast"]),
+    ...(options.chart !== undefined && { chart: one("--chart", options.chart) }),
+    ...(options.out !== undefined && { out: one("--out", options.out) }),
+    suppose: hypotheses(options),
+  };
+}
+
+function one(option: string, value: unknown): string {
+  if (Array.isArray(value)) throw new UsageError(`${option} is written ${value.length} times. Write it once.`);
+  return String(value);
 }
 
 function formatOf({ format }: Parsed): Format {

@@ -8,6 +8,7 @@ import {
   UsageError,
 } from "./arguments.js";
 import { begin } from "./begin.js";
+import { runDraw } from "./draw.js";
 import { runFormat } from "./format.js";
 import { Refusals } from "./refusals.js";
 import { ReportBuilder } from "./report/build.js";
@@ -33,6 +34,8 @@ export async function main(words: readonly string[], around: Surroundings): Prom
         return await runLive(wanted, around);
       case "isolate":
         return await runIsolate(wanted, around);
+      case "draw":
+        return await runDraw(wanted, around);
       case "rules":
         return runRules(wanted, around);
       case "done":

@@ -44,7 +44,7 @@ export interface NamedDesign {
 }
 
 /** The one design that a path means; undefined where something could not be read, which is then told. */
-async function oneDesign(
+export async function oneDesign(
   { path, suppose, command }: { path: string; suppose: readonly Hypothesis[]; command: string },
   around: Surroundings,
 ): Promise<NamedDesign | undefined> {

@@ -21,9 +21,9 @@ export function wordsWidth(rows: readonly Row[]): number {
 /** Above the line which way and device it is; below it the rating, and what it serves. */
 function rowWords({ way, device, serves, port }: Row): readonly [string, string] {
   const [name = "", ...facts] = device.label;
-  const above = way === undefined ? name : `${way}  ${name}`;
+  const above = way === undefined ? name : `${way} · ${name}`;
   const served = serves === undefined ? "" : port ? "" : serves;
-  return [above, [facts.join(" "), served].filter((word) => word !== "").join("  ·  ")];
+  return [above, [facts.join(" "), served].filter((word) => word !== "").join(" · ")];
 }
 
 export interface RowDrawing {

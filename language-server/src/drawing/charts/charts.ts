@@ -10,7 +10,7 @@ import { stringVoltagePlot } from "./string-voltage.js";
 
 /** One chart that can be drawn of a design. */
 export interface Chart {
-  /** `voltage S1`, `curve INV.pv1`, `margins`, `drop`: how it is asked for. */
+  /** `voltage:S1`, `curve:INV.pv1`, `margins`, `drop`: how it is asked for. */
   readonly name: string;
   readonly title: string;
   /** Drawn when asked for. `conditions` are for current-voltage curves. */
@@ -24,7 +24,7 @@ export function chartsOf(assessment: Assessment): Chart[] {
   for (const { arrays } of assessment.zones)
     for (const array of arrays) {
       for (const path of array.strings) {
-        const name = `voltage ${path.string.id}`;
+        const name = `voltage:${path.string.id}`;
         if (voltages.some((known) => known.name === name)) continue;
         const title = `${path.string.id}: string voltage against cell temperature`;
         voltages.push({ name, title, picture: () => drawn(title, stringVoltagePlot(assessment, path, array)) });
@@ -32,7 +32,7 @@ export function chartsOf(assessment: Assessment): Chart[] {
       if (!array.tracker || array.strings.length === 0) continue;
       const title = `${array.id}: current against voltage`;
       curves.push({
-        name: `curve ${array.id}`,
+        name: `curve:${array.id}`,
         title,
         picture: (conditions) => drawn(title, currentVoltagePlot(assessment, array, conditions)),
       });

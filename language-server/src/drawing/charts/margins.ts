@@ -105,12 +105,12 @@ function barOf({ rule, thing, used, outcome, words, against }: Margin, y: number
   const verdict = outcome === "pass" ? "" : `, ${outcome}`;
   return group(
     [
-      text(left - 8, y + 11.5, fitText(`${thing}  ${rule}`, 10, left - 24), { size: 10, anchor: "end" }),
+      text(left - 8, y + 11.5, fitText(`${thing} · ${rule}`, 10, left - 24), { size: 10, anchor: "end" }),
       rect(left, y + 2, Math.max(width, 1), pitch - 5, {
         fill: paints[outcome],
         opacity: outcome === "departure" ? 0.6 : 1,
       }),
-      text(left + barWidth + 6, y + 11.5, fitText(`${share}  ${words}${verdict}`, 10, right - 12), {
+      text(left + barWidth + 6, y + 11.5, fitText(`${share} · ${words}${verdict}`, 10, right - 12), {
         size: 10,
         fill: outcome === "pass" ? "ink" : paints[outcome],
       }),

@@ -37,7 +37,7 @@ export interface Curve {
 }
 
 const size = 10;
-const area = { left: 76, top: 66, width: 500, height: 330 };
+const area = { left: 76, top: 76, width: 500, height: 330 };
 const right = 210;
 const whole = area.left + area.width + right;
 
@@ -66,6 +66,8 @@ export function plotPicture(plot: Plot): Picture {
 
 type Scale = (value: number) => number;
 
+const brackets = { stroke: "third", width: 1, dash: [1, 3] } as const;
+
 function grid({ x, y }: Plot, atX: Scale, atY: Scale): Shape[] {
   const bottom = area.top + area.height;
   const shapes: Shape[] = [];
@@ -88,25 +90,25 @@ function bands(plot: Plot, atX: Scale, atY: Scale): Shape[] {
     const axis = along === "x" ? plot.x : plot.y;
     const [low, high] = [Math.max(from, axis.from), Math.min(to, axis.to)];
     if (high <= low) return [];
-    const style = { fill: "band", opacity: along === "x" ? 1 : 0.7 } as const;
-    const shape =
+    const shapes =
       along === "x"
-        ? rect(atX(low), area.top, atX(high) - atX(low), area.height, style)
-        : rect(area.left, atY(high), area.width, atY(low) - atY(high), {
-            ...style,
-            stroke: "rule",
-            dash: [2, 3],
-            width: 1,
-          });
-    const label =
-      along === "x"
-        ? text((atX(low) + atX(high)) / 2, area.top + area.height - 7, fitText(words, 9, atX(high) - atX(low)), {
-            size: 9,
-            anchor: "middle",
-            fill: "faint",
-          })
-        : text(area.left + 6, atY(low) - 5, words, { size: 9, fill: "faint" });
-    return [group([shape, label], { sort: "band", label: words })];
+        ? [
+            rect(atX(low), area.top, atX(high) - atX(low), area.height, { fill: "band" }),
+            text((atX(low) + atX(high)) / 2, area.top + 12, fitText(words, 9, atX(high) - atX(low)), {
+              size: 9,
+              anchor: "middle",
+              fill: "faint",
+            }),
+          ]
+        : [
+            ...[low, high].map((edge) => line(area.left, atY(edge), area.left + area.width, atY(edge), brackets)),
+            path(`M${area.left + 8} ${atY(low) - 3}L${area.left + 8} ${atY(high) + 3}`, {
+              stroke: "third",
+              width: 1.2,
+            }),
+            text(area.left + 14, atY(high) + 13, words, { size: 9, fill: "third" }),
+          ];
+    return [group(shapes, { sort: "band", label: words })];
   });
 }
 
@@ -137,13 +139,18 @@ function limits(plot: Plot, atY: Scale): Shape[] {
 }
 
 function points(plot: Plot, atX: Scale, atY: Scale): Shape[] {
-  return plot.points.map(({ x, y, words }) => {
+  // Neighbours' words stand above and below in turn.
+  return plot.points.map(({ x, y, words }, index) => {
     const [px, py] = [atX(x), atY(y)];
     const isRight = px + 10 + textWidth(words, size, true) < area.left + area.width;
     return group(
       [
         circle(px, py, 4, { stroke: "ink", width: 1.4, fill: "paper" }),
-        text(px + (isRight ? 8 : -8), py - 7, words, { size, bold: true, anchor: isRight ? "start" : "end" }),
+        text(px + (isRight ? 8 : -8), py + (index % 2 === 0 ? -8 : 17), words, {
+          size,
+          bold: true,
+          anchor: isRight ? "start" : "end",
+        }),
       ],
       { sort: "point", label: words },
     );

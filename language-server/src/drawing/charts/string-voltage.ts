@@ -14,6 +14,8 @@ import { attempt } from "./attempt.js";
 import type { Plot } from "./plot.js";
 
 const zero = 273.15;
+/** Colder than any air that was ever measured near the ground, K. */
+const coldestAir = zero - 95;
 
 /**
  * Voltage of one string against the temperature of its cells: open circuit and maximum power, the tracker's window and
@@ -144,6 +146,8 @@ function crossingTemperature(open: (cell: number) => number, limit: number): num
 }
 
 function crossingText(id: string, { words }: Grouped, crossing: number, lowest: Given | undefined): string {
+  if (crossing < coldestAir)
+    return `At no temperature that a site has does the open-circuit voltage of ${id} reach the lowest limit, ${words}.`;
   const sentence = `Below ${celsius(crossing)} the open-circuit voltage of ${id} is above the lowest limit, ${words}.`;
   return lowest ? `${sentence} The design goes down to ${celsius(lowest.value)}.` : sentence;
 }
