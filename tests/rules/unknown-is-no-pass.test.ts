@@ -30,6 +30,10 @@ const mends = new Map([
   ["reading-insulation insulation-resistance", "nothing is read then: reading-missing says what is still to be read"],
   ["reading-polarity polarity", "nothing is read then: reading-missing says what is still to be read"],
   ["reading-polarity open-circuit-voltage", "nothing is read then: reading-missing says what is still to be read"],
+  ["reading-loop loop-impedance", "nothing is read then: reading-missing says what is still to be read"],
+  ["reading-loop fault-current", "nothing is read then: reading-missing says what is still to be read"],
+  ["reading-loop residual-trip-time", "nothing is read then: reading-missing says what is still to be read"],
+  ["reading-loop electrode-resistance", "nothing is read then: reading-missing says what is still to be read"],
   ["reading-voltage voltage", "nothing is read then"],
 ]);
 

@@ -34,6 +34,8 @@ import { rcdShared } from "./rcd-shared.js";
 import { rcdType } from "./rcd-type.js";
 import { readingCurrent } from "./reading-current.js";
 import { readingInsulation } from "./reading-insulation.js";
+import { readingLoop } from "./reading-loop.js";
+import { readingMissing } from "./reading-missing.js";
 import { readingPolarity } from "./reading-polarity.js";
 import { readingVoltage } from "./reading-voltage.js";
 import type { Rule } from "./rule.js";
@@ -110,4 +112,6 @@ export const rules: readonly Rule[] = [
   readingCurrent,
   readingInsulation,
   readingPolarity,
+  readingLoop,
+  readingMissing,
 ];
