@@ -69,11 +69,7 @@ departure neutral-earth-link on N because "INV"
   });
 
   test.each([
-    [
-      "a run",
-      "run W<|>12 from A to B\nct CT { around: W12 }\n",
-      "run Tails from A to B\nct CT { around: Tails }\n",
-    ],
+    ["a run", "run W<|>12 from A to B\nct CT { around: W12 }\n", "run Tails from A to B\nct CT { around: Tails }\n"],
     [
       "from the value itself",
       "run W12 from A to B\nct CT { around: W<|>12 }\n",

@@ -1,5 +1,5 @@
 import { afterEach, describe, expect, test } from "vitest";
-import type { CodeLens, InlayHint } from "vscode-languageserver/node";
+import type { CodeLens, Hover, InlayHint } from "vscode-languageserver/node";
 import { cottage, files } from "../editor-room/alder-cottage.js";
 import { Client, type ClientOptions } from "./client.js";
 
@@ -53,6 +53,15 @@ describe("figures beside the text", () => {
     await editor.configure({ hints: { runs: true, strings: false } });
     await expect.poll(labels).toContain("−");
     expect(await labels()).not.toContain("Uoc");
+  });
+
+  test("a hover says what feeds a thing and what it feeds", async () => {
+    const editor = await open();
+    const hover = await editor.at<Hover>("textDocument/hover", "cottage.sun", "Q|1 is");
+    expect(hover.contents).toMatchObject({
+      kind: "markdown",
+      value: expect.stringContaining("Fed from S1 through W1. Feeds INV.pv1 through W2."),
+    });
   });
 
   test("the site has its verdict above it", async () => {

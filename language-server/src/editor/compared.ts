@@ -33,9 +33,10 @@ function shareOf(
   return compared.outcome === "finding" && share > 0 && share < 1 ? 1 / share : share;
 }
 
-/** The comparison with the least to spare. */
+/** The comparison with the least to spare. Counts have none: two poles for two conductors are no tight fit. */
 export function tightestOf(compared: readonly Compared[]): Compared | undefined {
   let tightest: Compared | undefined;
-  for (const one of compared) if (!tightest || one.share > tightest.share) tightest = one;
+  for (const one of compared)
+    if (one.value.dimension !== "number" && (!tightest || one.share > tightest.share)) tightest = one;
   return tightest;
 }

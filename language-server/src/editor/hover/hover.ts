@@ -9,6 +9,7 @@ import { ruleOf } from "../rule-of.js";
 import { type NamedDeclaration, thingsOf } from "../things-of.js";
 import { whatIfMarks } from "../what-if/marks.js";
 import type { PlacedNotice, WorkspaceView } from "../workspace-view.js";
+import { answerText } from "./answer.js";
 import { type Links, marginText, workingText } from "./check.js";
 import { quantityText } from "./quantity.js";
 import { thingText, valueText } from "./thing.js";
@@ -72,7 +73,7 @@ function wordText(view: WorkspaceView, uri: string, located: Located, links: Lin
     case "rule": {
       const rule = ruleOf(word.rule);
       const problem = problemTitles[word.rule];
-      if (rule) return ruleText(rule, links.docs);
+      if (rule) return [ruleText(rule, links.docs), answered(view, uri, located, links)].filter(Boolean).join("\n\n");
       return problem && `**${word.rule}**: ${plain(problem)}`;
     }
     case "use":
@@ -87,6 +88,16 @@ function wordText(view: WorkspaceView, uri: string, located: Located, links: Lin
     case "length":
       return namedText(view, uri, located, links);
   }
+}
+
+/** Of the first design that knows what a departure or an expectation is about. */
+function answered(view: WorkspaceView, uri: string, { declaration }: Located, links: Links): string | undefined {
+  if (declaration.declares !== "departure" && declaration.declares !== "expect") return undefined;
+  for (const assessment of view.assessments(uri)) {
+    const text = answerText(assessment, declaration, links);
+    if (text) return text;
+  }
+  return undefined;
 }
 
 function namedText(view: WorkspaceView, uri: string, located: Located, links: Links): string | undefined {

@@ -3,11 +3,14 @@ import { label } from "../../design/facts.js";
 import type { Property } from "../../design/model.js";
 import type { Item, Part, Run, Thing } from "../../design/things.js";
 import { isolationLine } from "../../isolation/line.js";
+import { comparedIn, tightestOf } from "../compared.js";
 import { code, plain, shortNumber } from "../markdown.js";
 import { checksOf } from "../things-of.js";
 import { markedWhatIf } from "../what-if/marks.js";
+import { acPlaceText } from "./ac-place.js";
 import { type Links, verdictText, workingText } from "./check.js";
 import { feedingText } from "./feeding.js";
+import { neighboursText } from "./neighbours.js";
 
 /** Beyond so many checks a hover is no longer read. */
 const shownChecks = 16;
@@ -23,6 +26,10 @@ export function thingText(assessment: Assessment, thing: Thing, links: Links): s
   if (doc) lines.push(doc);
   const feeding = feedingText(assessment, thing);
   if (feeding) lines.push(`On the array side:\n${feeding}`);
+  const ac = acPlaceText(assessment, thing);
+  if (ac) lines.push(`Between supply, inverters and batteries:\n${ac}`);
+  const neighbours = neighboursText(assessment, thing);
+  if (neighbours) lines.push(neighbours);
   const isolation = isolationLine(assessment, thing);
   if (isolation) lines.push(`${plain(isolation)}.`);
   lines.push(...checkLines(assessment, checksOf(assessment, thing), links));
@@ -40,27 +47,33 @@ function checkLines(assessment: Assessment, checks: readonly Check[], links: Lin
   if (ordered.length > shown.length)
     lines.push(`${ordered.length - shown.length} more checks are not shown here; the command line lists them all.`);
   const worked = ordered.filter(({ outcome }) => outcome.outcome === "finding" || outcome.outcome === "departure");
-  const tightest = ordered.find(({ outcome }) => outcome.outcome === "pass" && outcome.utilisation !== undefined);
+  const tightest = ordered.find(
+    (check) => check.outcome.outcome === "pass" && tightestOf(comparedIn(check)) !== undefined,
+  );
   if (worked.length === 0 && tightest) worked.push(tightest);
   const working = workingText(worked.slice(0, workedChecks), assessment.ruleSet.id, links, checks);
   if (working) lines.push(worked[0] === tightest ? `The tightest of them:\n\n${working}` : working);
   return lines;
 }
 
-function weight({ outcome }: Check): number {
-  switch (outcome.outcome) {
+/** Sorts of outcome in the order of their weight; within one, the least to spare comes first. */
+function weight(check: Check): number {
+  const share = Math.min(tightestOf(comparedIn(check))?.share ?? 0, 999) / 1000;
+  switch (check.outcome.outcome) {
     case "finding":
-      return 0;
+      return severities.indexOf(check.outcome.severity ?? check.rule.severity) - share;
     case "departure":
-      return 1;
+      return 4 - share;
     case "not-checked":
-      return 2;
-    case "pass":
-      return 4 - Math.min(outcome.utilisation ?? 0, 1);
-    case "not-applicable":
       return 5;
+    case "pass":
+      return 7 - share;
+    case "not-applicable":
+      return 8;
   }
 }
+
+const severities = ["error", "warning", "note"];
 
 function itemTitle(item: Item): string {
   const title = item.declaration.title ? ` "${plain(item.declaration.title)}"` : "";
