@@ -15,48 +15,60 @@ interface Gathered {
   mayReturn?: true;
 }
 
-/** Arrivals of several modes put together: each source by each way once, with the modes in which it is there. */
+/**
+ * Arrivals of several modes put together: each source by each way once, with the modes in which it is there. Terminals
+ * that conductors join share theirs, so they are put together once a piece of wiring and not once a terminal.
+ */
 export class LiveArrivals {
-  private readonly byTerminal = new Map<Terminal, Map<string, Gathered>>();
+  private readonly traces: { readonly mode: Mode; readonly trace: LiveTrace }[] = [];
+  private readonly numbers = new Map<Arrival, number>();
+  private readonly written = new Map<string, { readonly list: readonly LiveArrival[]; readonly key: string }>();
   private readonly voltages = new Map<Item, string | undefined>();
-  private readonly written = new Map<Terminal, readonly LiveArrival[]>();
 
   constructor(
     private readonly asked: readonly Mode[],
     private readonly judge: Judge,
   ) {}
 
-  add(mode: Mode, { arrivals }: LiveTrace): void {
-    for (const [terminal, all] of arrivals) {
-      let own = this.byTerminal.get(terminal);
-      if (!own) {
-        own = new Map();
-        this.byTerminal.set(terminal, own);
-      }
-      for (const arrival of all) {
-        const key = keyOf(arrival);
-        const known = own.get(key);
-        if (known) known.modes.push(mode);
-        else own.set(key, { arrival, modes: [mode] });
-      }
-    }
+  add(mode: Mode, trace: LiveTrace): void {
+    this.traces.push({ mode, trace });
   }
 
   at(terminal: Terminal): readonly LiveArrival[] {
-    let list = this.written.get(terminal);
-    if (!list) {
-      const own = [...(this.byTerminal.get(terminal)?.values() ?? [])];
-      list = withoutReturns(own).map((each) => this.write(each));
-      this.written.set(terminal, list);
-    }
-    return list;
+    return this.of(terminal).list;
   }
 
   /** Equal for terminals that the same sources reach in the same way. */
   keyAt(terminal: Terminal): string {
-    return this.at(terminal)
-      .map(({ text }) => text)
-      .join("\n");
+    return this.of(terminal).key;
+  }
+
+  private of(terminal: Terminal): { readonly list: readonly LiveArrival[]; readonly key: string } {
+    const traced = this.traces.map(({ mode, trace }) => ({ mode, arrivals: trace.arrivals.get(terminal) ?? [] }));
+    const identity = traced.map(({ arrivals }) => this.identity(arrivals)).join(";");
+    let found = this.written.get(identity);
+    if (!found) {
+      const list = withoutReturns(gathered(traced)).map((each) => this.write(each));
+      found = { list, key: list.map(({ text }) => text).join("\n") };
+      this.written.set(identity, found);
+    }
+    return found;
+  }
+
+  /** What feeds a piece of wiring is told by its first arrival; what capacitors hold comes last, terminal by terminal. */
+  private identity(arrivals: readonly Arrival[]): string {
+    const telling = arrivals.slice(0, 1);
+    for (let last = arrivals.length - 1; arrivals[last]?.through === "stored"; last--) telling.push(arrivals[last]!);
+    return telling.map((arrival) => this.numberOf(arrival)).join(",");
+  }
+
+  private numberOf(arrival: Arrival): number {
+    let number = this.numbers.get(arrival);
+    if (number === undefined) {
+      number = this.numbers.size;
+      this.numbers.set(arrival, number);
+    }
+    return number;
   }
 
   private write({ arrival, modes, mayReturn }: Gathered): LiveArrival {
@@ -93,6 +105,19 @@ export class LiveArrivals {
     if (!this.voltages.has(string)) this.voltages.set(string, coldVoltage(string, this.judge));
     return this.voltages.get(string);
   }
+}
+
+function gathered(traced: readonly { readonly mode: Mode; readonly arrivals: readonly Arrival[] }[]): Gathered[] {
+  const found = new Map<string, Gathered>();
+  for (const { mode, arrivals } of traced) {
+    for (const arrival of arrivals) {
+      const key = keyOf(arrival);
+      const known = found.get(key);
+      if (known) known.modes.push(mode);
+      else found.set(key, { arrival, modes: [mode] });
+    }
+  }
+  return [...found.values()];
 }
 
 function coldVoltage(string: Item, judge: Judge): string | undefined {
