@@ -20,7 +20,13 @@ import {
   createServerRequestHandler,
   type DefaultSharedModuleContext,
 } from "langium/lsp";
-import type { Connection, DidChangeConfigurationParams, InitializeResult } from "vscode-languageserver";
+import {
+  CodeActionKind,
+  type Connection,
+  type DidChangeConfigurationParams,
+  type InitializeResult,
+} from "vscode-languageserver";
+import { fixAll } from "../editor/lsp/code-action-provider.js";
 import { addDesignRequests } from "../editor/lsp/design-requests.js";
 import { type Editor, editorOf } from "../editor/lsp/editor.js";
 import { Freshener } from "../editor/lsp/freshener.js";
@@ -82,7 +88,7 @@ export function startServer(
   connection.onInitialize(async (params) => {
     editor.choose(params.initializationOptions);
     freshener.initialize(params.capabilities);
-    return withSelections(await shared.lsp.LanguageServer.initialize(params));
+    return inFull(await shared.lsp.LanguageServer.initialize(params));
   });
   connection.onInitialized((params) => {
     shared.lsp.LanguageServer.initialized(params);
@@ -97,9 +103,13 @@ export function startServer(
   connection.listen();
 }
 
-/** Selecting outwards is nothing that the framework knows of. */
-function withSelections(result: InitializeResult): InitializeResult {
-  return { ...result, capabilities: { ...result.capabilities, selectionRangeProvider: true } };
+/** What the framework does not know of, or does not tell in full. */
+function inFull(result: InitializeResult): InitializeResult {
+  const own: Partial<InitializeResult["capabilities"]> = {
+    selectionRangeProvider: true,
+    codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, fixAll] },
+  };
+  return { ...result, capabilities: { ...result.capabilities, ...own } };
 }
 
 /** The connection, with a look at the address of each document that is opened. */

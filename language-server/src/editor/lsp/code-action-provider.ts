@@ -8,27 +8,46 @@ import {
   type TextEdit,
 } from "vscode-languageserver";
 import { type Action, actionsAt } from "../actions.js";
+import type { Change } from "../edits/change.js";
+import { safeChanges } from "../fix-all.js";
 import type { Editor } from "./editor.js";
+
+/** Corrections on saving, for those who switch them on. */
+export const fixAll = "source.fixAll.sunwright";
 
 export class DesignCodeActionProvider implements CodeActionProvider {
   constructor(private readonly editor: Editor) {}
 
   getCodeActions(document: LangiumDocument, { range, context }: CodeActionParams): CodeAction[] {
-    if (context.only && !context.only.some((kind) => isQuickFix(kind))) return [];
     const { view, positions } = this.editor;
     const uri = document.uri.toString();
+    const all = context.only?.some((kind) => isWithin(fixAll, kind)) ? this.fixAll(uri) : [];
+    if (context.only && !context.only.some((kind) => isWithin(CodeActionKind.QuickFix, kind) || isQuickFix(kind)))
+      return all;
     const actions = actionsAt(view, uri, positions.offset(uri, range.start), positions.offset(uri, range.end));
-    return actions.map((action) => this.codeAction(uri, action, context.diagnostics));
+    return [...actions.map((action) => this.codeAction(uri, action, context.diagnostics)), ...all];
+  }
+
+  /** Only where it is asked for by its kind, as on saving: whoever asks what to do here wants no other lines changed. */
+  private fixAll(uri: string): CodeAction[] {
+    const changes = safeChanges(this.editor.view, uri);
+    if (changes.length === 0) return [];
+    const title = `Correct ${changes.length} ${changes.length === 1 ? "spelling" : "spellings"} that can mean only one thing`;
+    return [{ title, kind: fixAll, edit: { changes: this.edits(changes) } }];
+  }
+
+  private edits(changes: readonly Change[]): Record<string, TextEdit[]> {
+    const edits: Record<string, TextEdit[]> = {};
+    for (const change of changes) {
+      const { uri: file, range } = this.editor.positions.location(change);
+      edits[file] ??= [];
+      edits[file].push({ range, newText: change.text });
+    }
+    return edits;
   }
 
   private codeAction(uri: string, { title, changes, answers, preferred }: Action, shown: Diagnostic[]): CodeAction {
     const { positions } = this.editor;
-    const edits: Record<string, TextEdit[]> = {};
-    for (const change of changes) {
-      const { uri: file, range } = positions.location(change);
-      edits[file] ??= [];
-      edits[file].push({ range, newText: change.text });
-    }
     const answered = shown.filter(
       ({ code, range }) => code === answers.id && positions.offset(uri, range.start) === answers.start,
     );
@@ -37,11 +56,16 @@ export class DesignCodeActionProvider implements CodeActionProvider {
       kind: CodeActionKind.QuickFix,
       ...(answered.length > 0 ? { diagnostics: answered } : {}),
       ...(preferred ? { isPreferred: true } : {}),
-      edit: { changes: edits },
+      edit: { changes: this.edits(changes) },
     };
   }
 }
 
 function isQuickFix(kind: string): boolean {
-  return kind === CodeActionKind.Empty || kind === CodeActionKind.QuickFix || kind.startsWith("quickfix.");
+  return kind.startsWith(`${CodeActionKind.QuickFix}.`);
+}
+
+/** Whether a kind is the asked one or below it: kinds are words with dots between, from the general to the special. */
+function isWithin(kind: string, asked: string): boolean {
+  return asked === CodeActionKind.Empty ? kind !== fixAll : kind === asked || kind.startsWith(`${asked}.`);
 }
