@@ -60,14 +60,17 @@ export interface StaysLive {
 }
 
 /**
- * Which sources no set of devices keeps off an item. An inverter that disconnects by itself when its grid is opened is
- * no source here, though the terminal is not isolated from it either.
+ * Which sources no set of devices keeps off an item, or off some of its terminals. An inverter that disconnects by itself
+ * when its grid is opened is no source here, though the terminal is not isolated from it either.
  */
-export function cannotBeIsolated(circuit: Circuit, item: Item): StaysLive[] {
+export function cannotBeIsolated(
+  circuit: Circuit,
+  item: Item,
+  terminals: readonly Terminal[] = terminalsOf(circuit, item),
+): StaysLive[] {
   const all = liveWhateverIsOpened(circuit);
-  return terminalsOf(circuit, item).flatMap((terminal) =>
-    (all.get(terminal) ?? [])
-      .filter(({ untilDisconnects }) => !untilDisconnects)
-      .map((arrival) => ({ terminal, arrival })),
-  );
+  const found: StaysLive[] = [];
+  for (const terminal of terminals)
+    for (const arrival of all.get(terminal) ?? []) if (!arrival.untilDisconnects) found.push({ terminal, arrival });
+  return found;
 }

@@ -1,10 +1,10 @@
-import type { StaysLive } from "../circuit/always-live.js";
+import { cannotBeIsolated, type StaysLive } from "../circuit/always-live.js";
 import { type Circuit, type Terminal, terminalOf, terminalsOf } from "../circuit/circuit.js";
 import { isolate } from "../circuit/cuts.js";
 import { isBeforeBar } from "../circuit/inside.js";
 import type { Piece } from "../circuit/piece.js";
 import type { Plant } from "../circuit/plant.js";
-import { isUndecided, unparted, uselessOnTheWay } from "../circuit/unparted.js";
+import { isUndecided, uselessOnTheWay } from "../circuit/undecided.js";
 import { flagOf, wordOf } from "../design/facts.js";
 import type { Item } from "../design/things.js";
 import type { Judge } from "./judge.js";
@@ -101,7 +101,7 @@ run W3 from BAT to INV.battery: 1.5 m of Lead35
   thing: ({ item }) => item,
   judge: (subject, judge) => {
     const { circuit, item, terminals } = subject;
-    const reaching = unparted(circuit, terminals).filter(({ arrival }) => arrival.source.item !== item);
+    const reaching = cannotBeIsolated(circuit, item, terminals).filter(({ arrival }) => arrival.source.item !== item);
     if (reaching.length === 0) return judge.holds("whatever reaches it can be kept off");
     const isCertain = (each: StaysLive): boolean => !isUndecided(circuit, each) && !isBehindOwnSwitch(each, item);
     const certain = perSource(reaching.filter(isCertain));

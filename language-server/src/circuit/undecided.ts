@@ -1,23 +1,17 @@
 import { flagOf } from "../design/facts.js";
 import type { Item } from "../design/things.js";
-import { changeoversOf, liveWhateverIsOpened, type StaysLive } from "./always-live.js";
+import { changeoversOf, type StaysLive } from "./always-live.js";
 import { type Circuit, otherEnd, type Source, type Terminal } from "./circuit.js";
 import { openingDevices } from "./cut-graph.js";
-import { allPositions } from "./modes.js";
-import { Pieces } from "./pieces.js";
+import { allPositions, type Situation } from "./modes.js";
+import { isStanding, Pieces } from "./pieces.js";
 import type { Ineffective } from "./poles.js";
 import { whyIneffective } from "./systems.js";
 
-/** Sources that reach some terminals whatever is opened. What an inverter ends by itself is none: see `Arrival`. */
-export function unparted(circuit: Circuit, terminals: readonly Terminal[]): StaysLive[] {
-  const always = liveWhateverIsOpened(circuit);
-  const found: StaysLive[] = [];
-  for (const terminal of terminals)
-    for (const arrival of always.get(terminal) ?? []) if (!arrival.untilDisconnects) found.push({ terminal, arrival });
-  return found;
-}
-
-/** Whether a fact that nobody states decides: were each of them the best that it can be, there would be a set. */
+/**
+ * Whether a fact that nobody states decides about a source that no set of devices keeps off: were each such fact the best
+ * that it can be, there would be a set.
+ */
 export function isUndecided(circuit: Circuit, { terminal, arrival }: StaysLive): boolean {
   return !doubtsOf(circuit).reaches(arrival.source, terminal);
 }
@@ -104,11 +98,22 @@ function spread(pieces: Pieces, start: number): Set<number> {
   return reached;
 }
 
-/** Things on one of the shortest ways from a source to a terminal that no reliable device parts, from the source. */
+/** Devices on one of the shortest ways from a source to a terminal that no reliable device parts, from the source. */
 function devicesBetween(circuit: Circuit, { terminal: start, item }: Source, end: Terminal): Item[] {
   const opening = openingDevices(circuit);
-  const before = new Map<Terminal, { readonly from: Terminal; readonly by?: Item }>();
+  // A changeover that stays closed joins one side or the other: a way leads over it in one position, never over both.
+  const changeovers = changeoversOf(circuit).filter((changeover) => !opening.has(changeover));
+  for (const positions of allPositions(changeovers)) {
+    const found = wayBetween(circuit, start, end, { light: "day", supply: "grid", open: opening, positions });
+    if (found) return [...new Set([item, ...found])];
+  }
+  return [item];
+}
+
+function wayBetween(circuit: Circuit, start: Terminal, end: Terminal, situation: Situation): Item[] | undefined {
+  const { open } = situation;
   const converters = new Map(circuit.converters.map((converter) => [converter.inverter, converter]));
+  const before = new Map<Terminal, { readonly from: Terminal; readonly by?: Item }>();
   const seen = new Set([start]);
   for (const terminal of seen) {
     if (terminal === end) break;
@@ -117,14 +122,19 @@ function devicesBetween(circuit: Circuit, { terminal: start, item }: Source, end
       seen.add(to);
       before.set(to, { from: terminal, by });
     };
-    for (const link of terminal.links)
-      if (link.by.is === "run") enter(otherEnd(link, terminal));
-      else if (!link.opens) enter(otherEnd(link, terminal));
-      else if (!opening.has(link.by)) enter(otherEnd(link, terminal), link.by);
-    const converter = terminal.item.parent?.kind === "inverter" ? converters.get(terminal.item.parent) : undefined;
-    for (const { kind, terminal: port } of converter?.ports ?? []) if (kind !== "ac") enter(port, converter?.inverter);
+    for (const link of terminal.links) {
+      if (!isStanding(link, situation)) continue;
+      if (link.by.is === "run" || !link.opens) enter(otherEnd(link, terminal));
+      else if (!open.has(link.by)) enter(otherEnd(link, terminal), link.by);
+    }
+    const inverter = terminal.item.parent?.kind === "inverter" ? terminal.item.parent : undefined;
+    const isShut = (kind: string): boolean => kind === "tracker" && inverter !== undefined && open.has(inverter);
+    if (inverter && !isShut(terminal.item.kind))
+      for (const { kind, terminal: port } of converters.get(inverter)?.ports ?? [])
+        if (kind !== "ac" && !isShut(kind)) enter(port, inverter);
   }
+  if (!seen.has(end)) return undefined;
   const found: Item[] = [];
   for (let step = before.get(end); step; step = before.get(step.from)) if (step.by) found.push(step.by);
-  return [...new Set([item, ...found.reverse()])];
+  return found.reverse();
 }
