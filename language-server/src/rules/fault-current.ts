@@ -1,14 +1,15 @@
 import type { Terminal } from "../circuit/circuit.js";
 import type { Plant } from "../circuit/plant.js";
 import type { Run } from "../design/things.js";
-import type { Derived, Figure } from "../physics/figure.js";
+import type { Derived, Figure, Given } from "../physics/figure.js";
 import { faultCurrentBehind, faultCurrentWithGenerators } from "../physics/prospective-fault.js";
 import { ifKnown } from "./ac-cables.js";
 import { coldResistance } from "./earth-path.js";
 import { linesOf, unitsThrough } from "./feeding-units.js";
-import type { Judge } from "./judge.js";
+import { type Judge, NotKnown } from "./judge.js";
 import { MissingFacts } from "./missing-facts.js";
 import type { PassedDevice } from "./passed-devices.js";
+import type { Missing } from "./rule.js";
 import { cableOf, neededLength } from "./run-facts.js";
 import { runsAlong, type SupplyWay } from "./supply-way.js";
 
@@ -34,9 +35,34 @@ function coldRun(run: Run, judge: Judge) {
   return { length: neededLength(run), perMetre: coldResistance(cable, area, judge) };
 }
 
+/** What each unit that does not lie behind a device feeds into a fault there. */
 function otherUnits(plant: Plant, { tree, after }: PassedDevice, judge: Judge): Figure[] {
-  const behind = new Set<Terminal>(unitsThrough(tree, after));
-  const all = new Set(plant.trees.flatMap((each) => unitsThrough(each, each.root)));
-  const others = [...all].filter((unit) => !behind.has(unit));
-  return judge.need(...others.map(({ item }) => [item, "max-current"] as const));
+  const behind = unitsThrough(tree, after);
+  const figures: Figure[] = [];
+  const missing: Missing[] = [];
+  for (const [unit, current] of currentsOf(plant, judge)) {
+    if (behind.includes(unit)) continue;
+    if (current) figures.push(current);
+    else missing.push({ thing: unit.item, property: "max-current" });
+  }
+  if (missing.length > 0) throw new NotKnown(missing);
+  return figures;
+}
+
+const memory = new WeakMap<Judge, Map<Plant, ReadonlyMap<Terminal, Given | undefined>>>();
+
+/** The current of every unit of a plant, read once an assessment: each of a thousand devices asks for all of them. */
+function currentsOf(plant: Plant, judge: Judge): ReadonlyMap<Terminal, Given | undefined> {
+  let known = memory.get(judge);
+  if (!known) {
+    known = new Map();
+    memory.set(judge, known);
+  }
+  let found = known.get(plant);
+  if (!found) {
+    const units = plant.trees.flatMap((tree) => unitsThrough(tree, tree.root));
+    found = new Map(units.map((unit) => [unit, judge.quantity(unit.item, "max-current")]));
+    known.set(plant, found);
+  }
+  return found;
 }

@@ -3,6 +3,7 @@ import type { FeedTree } from "../circuit/feed.js";
 import { wordOf } from "../design/facts.js";
 import type { Item } from "../design/things.js";
 import { type LineCount, lineCount } from "../physics/ac-current.js";
+import type { Given } from "../physics/figure.js";
 import type { LineName } from "../physics/phase-currents.js";
 import type { Judge } from "./judge.js";
 import { listed } from "./phrases.js";
@@ -51,10 +52,20 @@ export function unitNames(units: readonly Terminal[]): string {
   return listed([...new Set(units.map((unit) => unitName(unit).id))]);
 }
 
-/** Line conductors of a supply, port, unit or board. Throws NotKnown where it does not say. */
+/**
+ * Line conductors of a supply, port, unit or board. Throws NotKnown where it does not say; a backup port of a single-phase
+ * inverter need not.
+ */
 export function linesOf(item: Item, judge: Judge): LineCount {
-  const [phases] = judge.need([item, "phases"]);
-  return lineCount(phases) ?? judge.unknown(item, "phases");
+  const phases = judge.quantity(item, "phases") ?? phasesOfInverter(item, judge);
+  const lines = phases && lineCount(phases);
+  return lines ?? judge.unknown(item, "phases");
+}
+
+function phasesOfInverter({ kind, parent }: Item, judge: Judge): Given | undefined {
+  const grid = kind === "backup" ? parent?.children.find((child) => child.kind === "ac") : undefined;
+  const phases = grid && judge.quantity(grid, "phases");
+  return phases?.value === 1 ? phases : undefined;
 }
 
 /** The line that a single-phase unit is on, as it says itself or as something on the way to it does. */
