@@ -15,7 +15,7 @@ import { loopBehind } from "./earth-path.js";
 import { type Judge, NotKnown } from "./judge.js";
 import { MissingFacts } from "./missing-facts.js";
 import { largestLoopOf } from "./overcurrent-operation.js";
-import { isSurgeLead, linesByDevice } from "./passed-devices.js";
+import { feedsBack, isSurgeLead, linesByDevice } from "./passed-devices.js";
 import { stated } from "./phrases.js";
 import type { Outcome, Related } from "./rule.js";
 import { residualAlong, type SupplyWay, supplyWay } from "./supply-way.js";
@@ -91,7 +91,8 @@ export function timeOf({ device, lines, ways }: GridCircuit, judge: Judge): Pick
   const system = earthingSystem(earthing!);
   if (!system) throw new NotKnown([], `${supply.id} is an ${earthing} system, whose first fault is not disconnected`);
   const use = lines.every(({ beyond }) => beyond.boards.length > 0) ? "distribution" : "final";
-  const fixedOnly = lines.every(({ beyond }) => beyond.loads.length === 0);
+  // What else may hang there has sockets until somebody says otherwise.
+  const fixedOnly = lines.every((line) => feedsBack(line) && line.beyond.loads.length === 0);
   const question: CircuitFacts = { system, use, fixedOnly, voltage, rating };
   const time = disconnectionTime(judge.ruleSet.ac.disconnection, question);
   if (!time) throw new NotKnown([], `${judge.ruleSet.title} gives no time at ${formatFigure(voltage)}`);
