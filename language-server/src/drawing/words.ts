@@ -23,7 +23,7 @@ function factsOf(item: Item, brief = false): string[] {
   const asFound = flagOf(item, "existing") && !brief ? "existing" : "";
   switch (item.kind) {
     case "string":
-      return [`${count(item)}${part}`, stringPower(item), plane(item), wordOf(item, "mounting") ?? ""];
+      return [`${count(item)}${part || "?"}`, stringPower(item), plane(item), wordOf(item, "mounting") ?? ""];
     case "inverter":
       return [part, ...portFacts(item), asFound];
     case "battery":

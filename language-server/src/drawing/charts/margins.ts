@@ -49,7 +49,8 @@ function marginOf({ rule, thing, outcome }: Check): Margin | undefined {
   const { value, limit } = outcome.outcome === "finding" ? outcome : outcome.finding;
   if (!value || !limit || value.value === 0 || limit.value === 0) return undefined;
   // What is found lies beyond its limit, above an upper one or below a lower one.
-  const used = Math.max(value.value / limit.value, limit.value / value.value);
+  const ratio = Math.abs(value.value / limit.value);
+  const used = Math.max(ratio, 1 / ratio);
   return { ...about, used, outcome: outcome.outcome, words: compared(value, limit) };
 }
 

@@ -1,0 +1,65 @@
+import { mkdtempSync, readFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { describe, expect, test } from "vitest";
+import { main } from "../../language-server/src/cli/main.js";
+import { root } from "../examples/examples.js";
+
+async function draw(...words: string[]): Promise<{ code: number; out: string; err: string }> {
+  let [out, err] = ["", ""];
+  const code = await main(["draw", ...words], {
+    folder: root,
+    page: { colors: false, width: 100 },
+    out: (text) => {
+      out += text;
+    },
+    err: (text) => {
+      err += text;
+    },
+  });
+  return { code, out, err };
+}
+
+const cottage = "examples/alder-cottage/alder-cottage.sun";
+const folder = mkdtempSync(join(tmpdir(), "sunwright-draw-"));
+
+describe("sunwright draw", () => {
+  test("prints the diagram as SVG", async () => {
+    const { code, out } = await draw(cottage);
+    expect(code).toBe(0);
+    expect(out).toMatch(/^<svg [^>]*>\n<title[^>]*>Single-line diagram of Alder Cottage</);
+  });
+
+  test("draws a chart by its name, and names them all where it is wrong", async () => {
+    expect((await draw(cottage, "--chart", "curve:INV.pv1")).out).toContain("INV.pv1: current against voltage");
+    const { code, err } = await draw(cottage, "--chart", "curve:INV");
+    expect(code).toBe(2);
+    expect(err).toContain("There are voltage:S1, voltage:S2, curve:INV.pv1, curve:INV.pv2, margins, drop.");
+  });
+
+  test("draws what is supposed, and says so on the sheet", async () => {
+    const { out } = await draw(cottage, "--set", "S1.count=12");
+    expect(out).toContain("12 × Hollin430");
+    expect(out).toContain("what is supposed is not");
+  });
+
+  test("writes a PDF: one page, the same bytes each time, no date of its own", async () => {
+    const files = [join(folder, "first.pdf"), join(folder, "second.pdf")];
+    for (const file of files)
+      expect(await draw(cottage, "--as", "pdf", "--out", file)).toMatchObject({ code: 0, err: "" });
+    const [first, second] = files.map((file) => readFileSync(file));
+    expect(first!.equals(second!)).toBe(true);
+    const text = first!.toString("latin1");
+    expect(text).toMatch(/^%PDF-1\./);
+    expect(text.match(/\/Type \/Page\b/g)).toHaveLength(1);
+    expect(text).toContain("/MediaBox [0 0 1190.55 841.89]");
+    expect(text).not.toMatch(/CreationDate|ModDate|CreateDate/);
+  });
+
+  test("a PDF has to have a file, and the file a place", async () => {
+    expect((await draw(cottage, "--as", "pdf")).err).toContain("name the file to write, as in --out plan.pdf");
+    const { code, err } = await draw(cottage, "--out", join(folder, "nowhere", "plan.svg"));
+    expect(code).toBe(2);
+    expect(err).toContain("plan.svg");
+  });
+});
