@@ -81,6 +81,30 @@ describe("main switch Q6 off: what is live?", () => {
   });
 });
 
+describe("what runs in a power cut, and where is neutral tied to earth?", () => {
+  it("the circuits behind Q7 up to the port's power; one link in each mode, and an electrode in the island", async () => {
+    const { out } = await live();
+    expect(out).toContain(
+      'Goes on without the grid\n  INV feeds NEW.K4 (FREEZER), NEW.K5 ("lights") (up to 5 kW); overload, or a fault that no device clears, may end it.\n',
+    );
+    expect(out).toContain("  With the grid: neutral is tied to earth by the supplier's link of GRID.\n");
+    expect(out).toContain("  In an island: neutral is tied to earth by K1. Earth electrode: E2 (48 Ω).\n");
+  });
+  it("only of the modes asked about", async () => {
+    const told = await answer("--mode", "grid");
+    expect(told.goesOn).toEqual([]);
+    expect(told.neutralEarth.map(({ supply }) => supply)).toEqual(["grid"]);
+  });
+  it("a fact that is missing is named, and nothing is made up", async () => {
+    const unsaid = referenceHouse
+      .replace("disconnects-all-poles: yes", "")
+      .replace("backup { rated-power: 5 kW ", "backup {");
+    const { out } = await sunwrightHere(["live", "house.sun"], folderWith({ "house.sun": unsaid }));
+    expect(out).toContain("perhaps the supplier's link of GRID (disconnects-all-poles of INV.ac is not stated)");
+    expect(out).toContain("(rated-power not stated)");
+  });
+});
+
 describe("sunwright live", () => {
   it("says which open devices do not count, and traces them as closed", async () => {
     const { out } = await live("--open", "K2,F1,Q1");
@@ -118,6 +142,22 @@ describe("sunwright live", () => {
     const { out: json } = await sunwrightHere(["live", "house.sun", "--format", "json"], folder);
     expect(answerOf<LiveAnswer>("live", json).incomplete).toBe(true);
   });
+});
+
+it("says where it traced changeovers", async () => {
+  const backed = `supply GRID { phases: 1 }
+inverter INV { battery {} backup {} }
+battery BAT {}
+changeover CHG { poles: 2 }
+board CU { way 1: breaker K1 serves "sockets" { poles: 2 } }
+part Lead is cable {}
+run W1 from GRID to CHG.grid: 1 m of Lead
+run W2 from INV.backup to CHG.backup: 1 m of Lead
+run W3 from CHG.out to CU: 1 m of Lead
+run W5 from BAT to INV.battery: 1 m of Lead
+`;
+  const { out } = await sunwrightHere(["live", "house.sun"], folderWith({ "house.sun": backed }));
+  expect(out).toContain("Traced with CHG on the grid side with the grid, and on the backup side in an island.");
 });
 
 describe("what cannot be answered", () => {

@@ -85,7 +85,9 @@ describe("what if", () => {
     await suppose(editor, "cottage.sun", "S2.tilt = 10 deg");
     await editor.replace("cottage.sun", "string S2 is", "string S8 is");
     await editor.until(() =>
-      editor.findings("cottage.sun").some(({ message }) => message.startsWith("Cannot be supposed any more: S2.tilt")),
+      editor
+        .findings("cottage.sun")
+        .some(({ message }) => String(message).startsWith("Cannot be supposed any more: S2.tilt")),
     );
   });
 });

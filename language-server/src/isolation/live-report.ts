@@ -1,4 +1,5 @@
 import type { Assessment } from "../assessment/assessment.js";
+import { changeoversOf } from "../circuit/always-live.js";
 import { type Circuit, otherEnd, type Terminal } from "../circuit/circuit.js";
 import { traceLive } from "../circuit/live.js";
 import type { Mode } from "../circuit/modes.js";
@@ -6,6 +7,7 @@ import type { Item } from "../design/things.js";
 import { LiveArrivals } from "./arrivals.js";
 import { cautions } from "./cautions.js";
 import { isIncomplete } from "./incomplete.js";
+import { goesOn, neutralEarthOf } from "./island-report.js";
 import { namesOf, terminalsByItem } from "./names.js";
 import type { LiveArrival, LivePlace, LiveReport, LiveThing, NotCounted } from "./report.js";
 import { askedText, modesFor } from "./when.js";
@@ -42,9 +44,17 @@ export function liveReport(assessment: Assessment, request: LiveRequest): LiveRe
       [...terminals].filter((terminal) => arrivals.at(terminal).length === 0),
     ),
     things: thingsOf(circuit, terminals, arrivals),
+    goesOn: asked.some(({ supply }) => supply === "island") ? goesOn(assessment) : [],
+    neutralEarth: neutralEarthOf(assessment).filter(({ supply }) => asked.some((mode) => mode.supply === supply)),
     incomplete: isIncomplete(assessment),
-    cautions,
+    cautions: [...changeoverCaution(circuit), ...cautions],
   };
+}
+
+function changeoverCaution(circuit: Circuit): string[] {
+  const names = changeoversOf(circuit).map(({ id }) => id);
+  if (names.length === 0) return [];
+  return [`Traced with ${names.join(", ")} on the grid side with the grid, and on the backup side in an island.`];
 }
 
 /** Terminals that something is joined to, or that feed by themselves: of any other nothing can be said. */

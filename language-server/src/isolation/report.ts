@@ -17,9 +17,28 @@ export interface LiveReport {
   readonly dead: readonly string[];
   /** The same by thing and terminal; what nothing is joined to is left out. */
   readonly things: readonly LiveThing[];
+  /** What goes on when the public supply is gone; empty where no island was asked about. */
+  readonly goesOn: readonly GoesOn[];
+  /** Where neutral is tied to earth in the modes asked about; empty where nothing goes on without the grid. */
+  readonly neutralEarth: readonly NeutralEarthReport[];
   /** The text has errors: what they touch is not in the circuit, and nothing may be called dead. */
   readonly incomplete: boolean;
   readonly cautions: readonly string[];
+}
+
+/** What one backup port feeds, whatever is opened. */
+export interface GoesOn {
+  readonly inverter: string;
+  /** Its rated power, in words; absent where it is not stated. */
+  readonly power?: string;
+  /** Devices of the ways that go on. */
+  readonly circuits: readonly string[];
+  readonly text: string;
+}
+
+export interface NeutralEarthReport {
+  readonly supply: Mode["supply"];
+  readonly text: string;
 }
 
 export interface LivePlace {

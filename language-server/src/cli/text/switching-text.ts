@@ -24,6 +24,16 @@ export function liveText(answer: LiveAnswer, options: PageOptions): string {
     page.text(2, answer.dead.join(", "));
   }
   writeNotCounted(page, "Traced as closed all the same", answer.notCounted);
+  writeList(
+    page,
+    "Goes on without the grid",
+    answer.goesOn.map(({ text }) => text),
+  );
+  writeList(
+    page,
+    "Neutral and earth",
+    answer.neutralEarth.map(({ text }) => text),
+  );
   writeCautions(page, answer.cautions);
   return page.toString();
 }
