@@ -5,9 +5,10 @@ import { faultCurrentOfLead } from "../physics/batteries-together.js";
 import { limitedBatteryCurrent } from "../physics/battery.js";
 import type { Derived, Figure } from "../physics/figure.js";
 import { formatFigure } from "../physics/working.js";
+import { ifKnown } from "./ac-cables.js";
 import { currentOf, dischargeCurrent, voltagesOf, type WiredBattery } from "./battery-figures.js";
 import { capacityOf } from "./cable-capacity.js";
-import { type Judge, NotKnown } from "./judge.js";
+import type { Judge } from "./judge.js";
 import { partFixes, percent } from "./part-fixes.js";
 import type { Fix } from "./rule.js";
 import { cableOf } from "./run-facts.js";
@@ -90,7 +91,7 @@ export function leadsOf({ view }: WiredBattery): readonly Run[] {
 /** Other devices in scope that hold in every respect. */
 export function guardFixes({ thing, isBuiltIn }: Guard, wired: WiredBattery, judge: Judge): readonly Fix[] {
   if (isBuiltIn) return [];
-  const needs = known(() => ({
+  const needs = ifKnown(() => ({
     current: highest(leadCurrents(wired, judge).map(({ current }) => current)),
     voltage: voltagesOf(wired.view.battery, judge).highest,
     fault: leadFault(wired, judge),
@@ -121,7 +122,7 @@ export function leadFixes(run: Run, rating: Figure, judge: Judge): readonly Fix[
     properties: [],
     preview: (part) => {
       if (wordOf(part, "type") !== type) return undefined;
-      const carries = known(() => capacityOf(run, part, judge).current);
+      const carries = ifKnown(() => capacityOf(run, part, judge).current);
       if (!carries || carries.value < rating.value) return undefined;
       return `carries ${formatFigure(carries)}, ${percent(rating.value / carries.value)}`;
     },
@@ -131,14 +132,4 @@ export function leadFixes(run: Run, rating: Figure, judge: Judge): readonly Fix[
 
 export function highest(figures: readonly Figure[]): Figure {
   return figures.reduce((most, each) => (each.value > most.value ? each : most));
-}
-
-/** For previews of fixes: nothing is offered where something is not known. */
-export function known<Result>(work: () => Result): Result | undefined {
-  try {
-    return work();
-  } catch (error) {
-    if (error instanceof NotKnown) return undefined;
-    throw error;
-  }
 }

@@ -2,8 +2,9 @@ import { flagOf, given, wordOf } from "../design/facts.js";
 import type { Item } from "../design/things.js";
 import { counted } from "../physics/make.js";
 import { formatApart, formatFigure } from "../physics/working.js";
+import { ifKnown } from "./ac-cables.js";
 import { batteryOf, voltagesOf, type WiredBattery, wiredBatteries } from "./battery-figures.js";
-import { highest, isForDc, known, leadCurrents } from "./battery-guards.js";
+import { highest, isForDc, leadCurrents } from "./battery-guards.js";
 import { bestOf } from "./best-of.js";
 import type { Judge } from "./judge.js";
 import { partFixes, percent } from "./part-fixes.js";
@@ -92,7 +93,7 @@ function finding(device: Item, wired: WiredBattery, said: Said, judge: Judge): F
 
 /** Other devices of its kind in scope that hold in every respect. */
 function switchFixes(device: Item, wired: WiredBattery, judge: Judge): readonly Fix[] {
-  const needs = known(() => ({
+  const needs = ifKnown(() => ({
     voltage: voltagesOf(wired.view.battery, judge).highest,
     current: highest(leadCurrents(wired, judge).map((each) => each.current)),
   }));

@@ -1,7 +1,7 @@
 import { flagOf, given, wordOf } from "../design/facts.js";
 import type { Part } from "../design/things.js";
 import { formatFigure } from "../physics/working.js";
-import { known } from "./battery-guards.js";
+import { ifKnown } from "./ac-cables.js";
 import type { Judge } from "./judge.js";
 import { partFixes, percent } from "./part-fixes.js";
 import type { Fix } from "./rule.js";
@@ -20,7 +20,7 @@ const deciding = [
 
 /** Other surge protective devices in scope that hold in every respect. */
 export function acSurgeFixes(subject: AcSurgeSubject, judge: Judge): readonly Fix[] {
-  const load = known(() => ({
+  const load = ifKnown(() => ({
     voltage: leastContinuous(subject, judge),
     current: faultThrough(subject, judge),
     level: weakestOf(subject, judge).highest,
