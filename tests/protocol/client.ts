@@ -25,6 +25,8 @@ export interface ClientOptions {
   readonly settings?: Readonly<Record<string, unknown>>;
   /** Whether the folder is opened as a workspace; otherwise single files are. */
   readonly asWorkspace?: boolean;
+  /** Whether it takes texts with places to fill in. */
+  readonly snippets?: boolean;
 }
 
 /** An editor at the other end of the built server's standard input and output, with a folder of its own. */
@@ -57,7 +59,12 @@ export class Client {
     connection.listen();
   }
 
-  static async start({ files = {}, settings = {}, asWorkspace = true }: ClientOptions = {}): Promise<Client> {
+  static async start({
+    files = {},
+    settings = {},
+    asWorkspace = true,
+    snippets = false,
+  }: ClientOptions = {}): Promise<Client> {
     if (!existsSync(program)) throw new Error("The server is not built: run npm run build first");
     const folder = mkdtempSync(join(tmpdir(), "sunwright-protocol-"));
     for (const [name, content] of Object.entries(files)) {
@@ -77,7 +84,10 @@ export class Client {
       workspaceFolders: asWorkspace ? [{ uri, name: "house" }] : null,
       capabilities: {
         workspace: { configuration: true, didChangeConfiguration: { dynamicRegistration: true } },
-        textDocument: { publishDiagnostics: { relatedInformation: true, codeDescriptionSupport: true } },
+        textDocument: {
+          publishDiagnostics: { relatedInformation: true, codeDescriptionSupport: true },
+          completion: { completionItem: { snippetSupport: snippets } },
+        },
       },
       initializationOptions: { docs: "file:///docs" },
     });

@@ -16,6 +16,7 @@ import {
   addInlayHintHandler,
   addRenameHandler,
   addSemanticTokenHandler,
+  addSignatureHelpHandler,
   addWorkspaceSymbolHandler,
   createServerRequestHandler,
   type DefaultSharedModuleContext,
@@ -65,6 +66,7 @@ export function startServer(
   addDocumentLinkHandler(connection, shared);
   addCallHierarchyHandler(connection, shared);
   addSemanticTokenHandler(connection, shared);
+  addSignatureHelpHandler(connection, shared);
   connection.onSelectionRanges(
     createServerRequestHandler(
       (_services, document, params) => selectionRanges(editor, document, params),
@@ -88,6 +90,7 @@ export function startServer(
   connection.onInitialize(async (params) => {
     editor.choose(params.initializationOptions);
     freshener.initialize(params.capabilities);
+    editor.knowsSnippets = params.capabilities.textDocument?.completion?.completionItem?.snippetSupport === true;
     return inFull(await shared.lsp.LanguageServer.initialize(params));
   });
   connection.onInitialized((params) => {

@@ -1,22 +1,27 @@
 import type { Assessment } from "../../assessment/assessment.js";
+import { kindRow } from "../../design/schema/index.js";
 import type { Part } from "../../design/things.js";
 import { pathBetween } from "../../language/files.js";
 import { type Head, isComplete } from "../../language/head.js";
 import { fragmentAt } from "../fragment-at.js";
 import type { Span } from "../navigate.js";
 import type { WorkspaceView } from "../workspace-view.js";
-import { endOffers, nextName, partOffers, targetOffers, terminalOffers, withNested } from "./names-offers.js";
+import { nameOffers } from "./free-names.js";
+import { freeWayOffers } from "./free-ways.js";
+import { endOffers, partOffers, targetOffers, terminalOffers, withNested } from "./names-offers.js";
 import type { Offer } from "./offer.js";
 import { propertiesBehind } from "./properties-behind.js";
 import {
   declarationOffers,
   memberOffers,
+  nestedKindOffers,
   partKindOffers,
   ruleOffers,
   unitOffers,
   valueOffers,
 } from "./schema-offers.js";
 import { type Wanted, wantedAt, wantedProperty } from "./wanted.js";
+import { wholeOffers } from "./whole-offers.js";
 
 export interface Completion {
   readonly offers: readonly Offer[];
@@ -58,7 +63,7 @@ function isBoundary(state: Wanted["state"]): boolean {
 /** A new declaration, or a new member of the block the cursor is in. */
 function beginnings(wanted: Wanted, text: string, offset: number, assessment: Assessment | undefined): Offer[] {
   const block = wanted.blocks[wanted.blocks.length - 1];
-  if (!block) return declarationOffers();
+  if (!block) return [...declarationOffers(), ...(assessment ? wholeOffers(assessment) : [])];
   if (!block.row) return [];
   const written = new Set([...block.written, ...propertiesBehind(text, offset)]);
   return memberOffers(block.row, written, partCalled(assessment, block.head.part));
@@ -90,7 +95,13 @@ function inSentence(
     case "part-wanted":
       return assessment ? partOffers(assessment.design, wantedPart(head.kind)) : [];
     case "run":
-      return assessment ? [{ label: nextName(assessment.design, "W"), sort: "name", detail: "next free name" }] : [];
+      return assessment ? nameOffers(assessment.design, "run") : [];
+    case "kind":
+      return assessment && isNamed(wanted) ? nameOffers(assessment.design, head.kind ?? "") : [];
+    case "way":
+      return assessment ? freeWayOffers(assessment, wanted) : [];
+    case "way-kind":
+      return nestedKindOffers(wanted.blocks[wanted.blocks.length - 1]?.row);
     case "run-from":
       return assessment ? endOffers(assessment, "out") : [];
     case "run-to":
@@ -110,6 +121,13 @@ function inSentence(
     default:
       return state === "nothing" || state === "after-value" ? [] : keywords(state);
   }
+}
+
+/** Whether a thing of the kind has a name: `earthing { … }` has none. */
+function isNamed({ head, blocks }: Wanted): boolean {
+  const outer = blocks[blocks.length - 1]?.row?.kind;
+  const row = head.kind === undefined ? undefined : kindRow(head.kind, outer);
+  return row !== undefined && row.declaredAs !== "block";
 }
 
 function wantedPart(kind: string | undefined): string {

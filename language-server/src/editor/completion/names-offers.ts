@@ -93,12 +93,3 @@ export function* withNested(items: readonly Item[]): Generator<Item> {
     yield* withNested(item.children);
   }
 }
-
-/** The next free name of a sort: W13 after W12. */
-export function nextName(design: Design, letter: string): string {
-  const pattern = new RegExp(`^${letter}(\\d+)$`);
-  let highest = 0;
-  const names = [...design.names.top.keys(), ...design.runs.map(({ id }) => id)];
-  for (const name of names) highest = Math.max(highest, Number(pattern.exec(name)?.[1] ?? 0));
-  return `${letter}${highest + 1}`;
-}

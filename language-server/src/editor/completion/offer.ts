@@ -10,7 +10,8 @@ export type OfferSort =
   | "terminal"
   | "rule"
   | "file"
-  | "name";
+  | "name"
+  | "snippet";
 
 /** One thing that may be written at the cursor. */
 export interface Offer {
@@ -22,4 +23,8 @@ export interface Offer {
   readonly documentation?: string;
   /** What is written; the label where it is absent. */
   readonly insert?: string;
+  /** What is written with places to fill in, for editors that know of such. */
+  readonly snippet?: string;
+  /** What the typed letters are compared with; the label where it is absent. */
+  readonly filter?: string;
 }

@@ -43,8 +43,13 @@ export function memberOffers(row: KindRow, written: ReadonlySet<string>, part: P
     ...open.filter((property) => !property.essential && !stated(property)),
     ...open.filter(stated),
   ];
-  const nested = [...new Set(kindsWithin(row.kind))].map((kind) => kindOffer(kind, kindRow(kind, row.kind)));
-  return [...ordered.map((property) => propertyOffer(property, part)), ...nested];
+  return [...ordered.map((property) => propertyOffer(property, part)), ...nestedKindOffers(row)];
+}
+
+/** What may be nested in a block. */
+export function nestedKindOffers(row: KindRow | undefined): Offer[] {
+  if (!row) return [];
+  return [...new Set(kindsWithin(row.kind))].map((kind) => kindOffer(kind, kindRow(kind, row.kind)));
 }
 
 function propertyOffer(row: PropertyRow, part: Part | undefined): Offer {
@@ -52,10 +57,16 @@ function propertyOffer(row: PropertyRow, part: Part | undefined): Offer {
   return {
     label: row.name,
     sort: "property",
-    detail: stated ? `${stated.label} says ${valueText(stated.property)}` : row.symbol,
+    detail: stated ? `${stated.label} says ${valueText(stated.property)}` : usual(row),
     documentation: propertyText(row),
     insert: `${row.name}: `,
   };
+}
+
+/** `Uoc, typical 38.9 V` */
+function usual({ symbol, typical }: PropertyRow): string | undefined {
+  const texts = [symbol, typical === undefined ? undefined : `typical ${typical}`].filter(Boolean);
+  return texts.length === 0 ? undefined : texts.join(", ");
 }
 
 function kindOffer(kind: string, row: KindRow | undefined): Offer {

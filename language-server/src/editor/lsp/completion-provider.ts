@@ -1,13 +1,16 @@
 import type { LangiumDocument } from "langium";
 import type { CompletionProvider, CompletionProviderOptions } from "langium/lsp";
 import {
+  type CompletionItem,
   CompletionItemKind,
   type CompletionList,
   type CompletionParams,
   CompletionTriggerKind,
+  InsertTextFormat,
+  type Range,
 } from "vscode-languageserver";
 import { completeAt } from "../completion/completion.js";
-import type { OfferSort } from "../completion/offer.js";
+import type { Offer, OfferSort } from "../completion/offer.js";
 import type { Editor } from "./editor.js";
 
 const kinds: Readonly<Record<OfferSort, CompletionItemKind>> = {
@@ -22,6 +25,7 @@ const kinds: Readonly<Record<OfferSort, CompletionItemKind>> = {
   rule: CompletionItemKind.Constant,
   file: CompletionItemKind.File,
   name: CompletionItemKind.Text,
+  snippet: CompletionItemKind.Snippet,
 };
 
 export class DesignCompletionProvider implements CompletionProvider {
@@ -39,16 +43,29 @@ export class DesignCompletionProvider implements CompletionProvider {
     const range = positions.range(completion.span);
     return {
       isIncomplete: false,
-      items: completion.offers.map(({ label, sort, detail, documentation, insert = label }, index) => ({
+      items: completion.offers.flatMap((offer, index) => this.item(offer, index, range)),
+    };
+  }
+
+  private item(
+    { label, sort, detail, documentation, insert = label, snippet, filter = label }: Offer,
+    index: number,
+    range: Range,
+  ): CompletionItem[] {
+    // Places to fill in are nothing to an editor that would write them down as they are.
+    if (snippet !== undefined && !this.editor.knowsSnippets) return [];
+    return [
+      {
         label,
         kind: kinds[sort],
         detail,
         ...(documentation ? { documentation: { kind: "markdown", value: documentation } } : {}),
         // The list is in order already: what is usual, free or open comes first.
         sortText: String(index).padStart(5, "0"),
-        filterText: label,
-        textEdit: { range, newText: insert },
-      })),
-    };
+        filterText: filter,
+        textEdit: { range, newText: snippet ?? insert },
+        ...(snippet === undefined ? {} : { insertTextFormat: InsertTextFormat.Snippet }),
+      },
+    ];
   }
 }

@@ -11,6 +11,8 @@ import { sameData } from "./same-data.js";
 export class Editor {
   readonly view: WorkspaceView;
   readonly positions: Positions;
+  /** Whether the editor takes texts with places to fill in. */
+  knowsSnippets = false;
   private readonly spellings = new Map<string, string>();
   private chosen = defaultSettings;
 

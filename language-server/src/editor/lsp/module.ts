@@ -12,6 +12,7 @@ import {
   DesignReferencesProvider,
   DesignRenameProvider,
 } from "./navigation-providers.js";
+import { DesignSignatureProvider } from "./signature-provider.js";
 import { DesignHierarchyProvider, DesignLinkProvider, DesignTokenProvider } from "./structure-providers.js";
 import { DesignFoldingProvider, DesignSymbolProvider, DesignWorkspaceSymbolProvider } from "./symbol-providers.js";
 
@@ -30,6 +31,7 @@ export const editorModules: EditorModules = {
       ReferencesProvider: ({ shared }) => new DesignReferencesProvider(editorOf(shared)),
       DocumentHighlightProvider: ({ shared }) => new DesignHighlightProvider(editorOf(shared)),
       RenameProvider: ({ shared }) => new DesignRenameProvider(editorOf(shared)),
+      SignatureHelp: ({ shared }) => new DesignSignatureProvider(editorOf(shared)),
       DocumentLinkProvider: ({ shared }) => new DesignLinkProvider(editorOf(shared)),
       CallHierarchyProvider: ({ shared }) => new DesignHierarchyProvider(editorOf(shared)),
       SemanticTokenProvider: ({ shared }) => new DesignTokenProvider(editorOf(shared)),
