@@ -1,10 +1,20 @@
 import cac from "cac";
 import type { Mode } from "../circuit/modes.js";
 import type { Severity } from "../design/model.js";
-import { type Hypothesis, readHypothesis } from "../design/what-if/hypothesis.js";
+import type { Hypothesis } from "../design/what-if/hypothesis.js";
+import {
+  allPaths,
+  each,
+  type Format,
+  formatOf,
+  hypotheses,
+  one,
+  oneOf,
+  type Parsed,
+  UsageError,
+} from "./option-values.js";
 
-/** A mistake in how the command was called: the message says what is wrong and what to write. */
-export class UsageError extends Error {}
+export { UsageError } from "./option-values.js";
 
 export interface CheckArguments {
   readonly command: "check";
@@ -32,7 +42,6 @@ export interface IsolateArguments {
   readonly format: Format;
   readonly suppose: readonly Hypothesis[];
 }
-export type Format = "text" | "json";
 export interface DrillArguments {
   readonly command: "drill";
   readonly paths: readonly string[];
@@ -166,10 +175,6 @@ export function readArguments(words: readonly string[], version: string): Argume
   }
 }
 
-interface Parsed {
-  readonly [name: string]: unknown;
-}
-
 function checkArguments(paths: readonly string[], options: Parsed): CheckArguments {
   return {
     command: "check",
@@ -219,51 +224,6 @@ function drawArguments(path: string | undefined, options: Parsed): DrawArguments
     ...(options.out !== undefined && { out: one("--out", options.out) }),
     suppose: hypotheses(options),
   };
-}
-
-function one(option: string, value: unknown): string {
-  if (Array.isArray(value)) throw new UsageError(`${option} is written ${value.length} times. Write it once.`);
-  return String(value);
-}
-
-function formatOf({ format }: Parsed): Format {
-  return oneOf("--format", format, ["text", "json"]);
-}
-
-/** What `--set` supposes; each time it is written it supposes one thing more. */
-function hypotheses({ set }: Parsed): Hypothesis[] {
-  const read = each(set).map((text) => {
-    const hypothesis = readHypothesis(text);
-    if (typeof hypothesis === "string") throw new UsageError(`--set: ${hypothesis}`);
-    return hypothesis;
-  });
-  const seen = new Set<string>();
-  for (const { target, property } of read) {
-    const key = [...target, property].join(".");
-    if (seen.has(key)) throw new UsageError(`--set: ${key} is supposed twice. Suppose one value at a time.`);
-    seen.add(key);
-  }
-  return read;
-}
-
-function each(value: unknown): string[] {
-  if (value === undefined) return [];
-  return (Array.isArray(value) ? value : [value]).map(String);
-}
-
-/** What stands behind `--` is a path even where it begins with a dash. */
-function allPaths(command: string, paths: readonly string[], options: Parsed): string[] {
-  const behind = Array.isArray(options["--"]) ? options["--"] : [];
-  const all = [...paths, ...behind].map(String);
-  if (all.length === 0) throw new UsageError(`${command} needs at least one file, folder or pattern.`);
-  return all;
-}
-
-function oneOf<Word extends string>(option: string, value: unknown, words: readonly Word[]): Word {
-  const found = words.find((word) => word === value);
-  if (found) return found;
-  const given = Array.isArray(value) ? `is written ${value.length} times` : `cannot be ${String(value)}`;
-  throw new UsageError(`${option} ${given}. It is one of ${words.join(", ")}.`);
 }
 
 /** The argument library's own messages name options as its code does, and do not say what to do. */
