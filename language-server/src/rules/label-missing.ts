@@ -4,7 +4,7 @@ import type { LabelWord } from "../design/schema/common.js";
 import { findProperty, type Item, type Run, type Thing } from "../design/things.js";
 import type { Source } from "../physics/figure.js";
 import type { Judge } from "./judge.js";
-import { labelSchedule } from "./label-schedule.js";
+import { neededLabels } from "./label-schedule.js";
 import { hasMains } from "./mains.js";
 import { listed } from "./phrases.js";
 import { type Fix, type Outcome, rule } from "./rule.js";
@@ -60,13 +60,7 @@ function* subjectsOf(installation: Installation): Generator<Subject> {
   const { design, plants } = installation;
   const { site } = design;
   if (isAsBuilt(site) || [...design.items, ...design.runs].some(statesLabels)) {
-    const byThing = new Map<Item | Run, LabelWord[]>();
-    for (const { thing, label } of labelSchedule(installation)) {
-      const own = byThing.get(thing);
-      if (own) own.push(label);
-      else byThing.set(thing, [label]);
-    }
-    for (const [thing, needed] of byThing) yield { thing, needed };
+    for (const [thing, needed] of neededLabels(installation)) yield { thing, needed };
   } else if (site && plants.some(hasMains)) yield { thing: site, needed: [] };
 }
 

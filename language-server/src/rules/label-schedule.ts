@@ -16,15 +16,26 @@ export interface LabelRow {
   readonly quantity: number;
 }
 
-/** Every label that an installation needs, in the order in which a person walks: supply, board, inverter, roof. */
-export function labelSchedule({ plants, zones }: Pick<Installation, "plants" | "zones">): LabelRow[] {
-  const rows = new Map<string, LabelRow>();
-  const add = (thing: Item | Run, ...labels: readonly LabelWord[]): void => {
-    for (const label of labels) rows.set(`${label} ${thing.id}`, { label, thing, quantity: quantityOf(label, thing) });
+/** Which labels everything needs, in the order in which a person walks: supply, board, inverter, roof. */
+export function neededLabels({ plants, zones }: Pick<Installation, "plants" | "zones">): LabelsByThing {
+  const needed = new Map<Item | Run, LabelWord[]>();
+  const add: Add = (thing, ...labels) => {
+    const own = needed.get(thing);
+    if (!own) needed.set(thing, [...labels]);
+    else for (const label of labels) if (!own.includes(label)) own.push(label);
   };
   for (const plant of plants) if (hasMains(plant)) addPlant(plant, add);
   for (const zone of zones) addZone(zone, add);
-  return [...rows.values()];
+  return needed;
+}
+
+export type LabelsByThing = ReadonlyMap<Item | Run, readonly LabelWord[]>;
+
+/** The same as the rows of a schedule, for papers. */
+export function labelSchedule(installation: Pick<Installation, "plants" | "zones">): LabelRow[] {
+  return [...neededLabels(installation)].flatMap(([thing, labels]) =>
+    labels.map((label) => ({ label, thing, quantity: quantityOf(label, thing) })),
+  );
 }
 
 type Add = (thing: Item | Run, ...labels: readonly LabelWord[]) => void;

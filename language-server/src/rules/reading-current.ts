@@ -5,7 +5,7 @@ import { expectedShortCurrent } from "./expected-string.js";
 import type { Judge } from "./judge.js";
 import { idsOf } from "./phrases.js";
 import { unlike, withinTolerance } from "./reading-difference.js";
-import { latestReadings, type ReadingSubject } from "./readings.js";
+import { judgeOnce, latestReadings, type ReadingSubject } from "./readings.js";
 import { type Outcome, rule } from "./rule.js";
 
 const alike: Source = { title: "IEC 62446-1", clause: "strings alike within 5 % under stable light", basis: "read" };
@@ -36,34 +36,36 @@ measured S1 on 2026-06-12 { short-circuit-current: 7.9 A  irradiance: 640 W/m2  
   over: "installation",
   subjects: (installation) => latestReadings(installation, "short-circuit-current"),
   thing: ({ target }) => target,
-  judge(subject, judge) {
-    const { reading, strings, target } = subject;
-    const { least, most } = expectedShortCurrent(strings, reading, judge);
-    const weak = weakLight(subject, judge);
-    if (weak) return weak;
-    const [stated] = judge.need([reading, "short-circuit-current"]);
-    const read: Given = stated.value < 0 ? { ...stated, value: -stated.value } : stated;
-    if (most !== least && read.value >= least.value && read.value <= most.value)
-      return judge.holds(`between ${formatFigure(least)} and ${formatFigure(most)} with light on the rear`);
-    const expected = read.value > most.value ? most : least;
-    const difference = readingDifference(read, expected);
-    const limit = judge.limit("reading-current-tolerance");
-    const holds = withinTolerance(difference, limit, expected, judge);
-    if (holds) return holds;
-    const irradiance = judge.quantity(reading, "irradiance");
-    const at = irradiance ? ` at ${formatFigure(irradiance)}` : "";
-    return judge.finding({
-      ...unlike({ target, read, expected, difference, limit, at }),
-      why:
-        difference.value < 0
-          ? "Shade, dirt, a bad joint or a string that is not connected takes current away for good."
-          : "More than the sheet gives comes from a string that nobody expected there, or from a meter that is wrong.",
-      todo: `${fits(subject, read, expected)}Look at fuses, connectors, shade and dirt, and whether the irradiance was read in the plane of the modules.`,
-      spot: { thing: reading, property: "short-circuit-current" },
-      related: judge.limitSet("reading-current-tolerance", "the site's own tolerance"),
-    });
-  },
+  judge: (subject, judge) => judgeOnce(judgeCurrent, subject, judge, () => judgeCurrent(subject, judge)),
 });
+
+function judgeCurrent(subject: ReadingSubject, judge: Judge): Outcome {
+  const { reading, strings, target } = subject;
+  const { least, most } = expectedShortCurrent(strings, reading, judge);
+  const weak = weakLight(subject, judge);
+  if (weak) return weak;
+  const [stated] = judge.need([reading, "short-circuit-current"]);
+  const read: Given = stated.value < 0 ? { ...stated, value: -stated.value } : stated;
+  if (most !== least && read.value >= least.value && read.value <= most.value)
+    return judge.holds(`between ${formatFigure(least)} and ${formatFigure(most)} with light on the rear`);
+  const expected = read.value > most.value ? most : least;
+  const difference = readingDifference(read, expected);
+  const limit = judge.limit("reading-current-tolerance");
+  const holds = withinTolerance(difference, limit, expected, judge);
+  if (holds) return holds;
+  const irradiance = judge.quantity(reading, "irradiance");
+  const at = irradiance ? ` at ${formatFigure(irradiance)}` : "";
+  return judge.finding({
+    ...unlike({ target, read, expected, difference, limit, at }),
+    why:
+      difference.value < 0
+        ? "Shade, dirt, a bad joint or a string that is not connected takes current away for good."
+        : "More than the sheet gives comes from a string that nobody expected there, or from a meter that is wrong.",
+    todo: `${fits(subject, read, expected)}Look at fuses, connectors, shade and dirt, and whether the irradiance was read in the plane of the modules.`,
+    spot: { thing: reading, property: "short-circuit-current" },
+    related: judge.limitSet("reading-current-tolerance", "the site's own tolerance"),
+  });
+}
 
 function weakLight({ reading }: ReadingSubject, judge: Judge): Outcome | undefined {
   const [irradiance] = judge.need([reading, "irradiance"]);

@@ -5,7 +5,7 @@ import { formatApart, formatFigure } from "../physics/working.js";
 import { circuitInsulationRow } from "./ac-rules.js";
 import { moduleOf, modulesInSeries } from "./array-figures.js";
 import { type Judge, NotKnown } from "./judge.js";
-import { latestReadings, type ReadingSubject } from "./readings.js";
+import { judgeOnce, latestReadings, type ReadingSubject } from "./readings.js";
 import { type Outcome, rule } from "./rule.js";
 import { insulationRow } from "./rule-set.js";
 import { eachOf } from "./several.js";
@@ -43,17 +43,19 @@ measured S1 on 2026-06-12 { insulation-resistance: 550 Mohm  insulation-test-vol
   over: "installation",
   subjects: (installation) => latestReadings(installation, "insulation-resistance"),
   thing: ({ target }) => target,
-  judge(subject, judge) {
-    const test = testOf(subject, judge);
-    const used = judge.quantity(subject.reading, "insulation-test-voltage");
-    // A rounding error of the writer's unit makes no other voltage.
-    const compared = used && Math.sign(Math.round(used.value - test.voltage.value));
-    return eachOf(
-      () => judgeResistance(subject, test, compared, judge),
-      () => judgeVoltage(subject, test, compared, judge),
-    );
-  },
+  judge: (subject, judge) => judgeOnce(judgeInsulation, subject, judge, () => judgeInsulation(subject, judge)),
 });
+
+function judgeInsulation(subject: ReadingSubject, judge: Judge): readonly Outcome[] {
+  const test = testOf(subject, judge);
+  const used = judge.quantity(subject.reading, "insulation-test-voltage");
+  // A rounding error of the writer's unit makes no other voltage.
+  const compared = used && Math.sign(Math.round(used.value - test.voltage.value));
+  return eachOf(
+    () => judgeResistance(subject, test, compared, judge),
+    () => judgeVoltage(subject, test, compared, judge),
+  );
+}
 
 function testOf({ strings, plant, target }: ReadingSubject, judge: Judge): Test {
   const { ruleSet } = judge;

@@ -8,7 +8,7 @@ import { moduleOf, modulesInSeries } from "./array-figures.js";
 import { expectedOpenVoltage } from "./expected-string.js";
 import { type Judge, NotKnown } from "./judge.js";
 import { unlike, withinTolerance } from "./reading-difference.js";
-import { latestReadings, type ReadingSubject } from "./readings.js";
+import { judgeOnce, latestReadings, type ReadingSubject } from "./readings.js";
 import { type Outcome, rule } from "./rule.js";
 
 const alike: Source = { title: "IEC 62446-1", clause: "strings alike within 5 % under stable light", basis: "read" };
@@ -16,7 +16,7 @@ const british: Source = { title: "ESQCR 2002", clause: "regulation 27, 230 V +10
 const european: Source = { title: "EN 50160", clause: "230 V ± 10 %", basis: "memory" };
 
 interface Subject extends ReadingSubject {
-  readonly property: "open-circuit-voltage" | "voltage";
+  readonly property: keyof typeof judges;
 }
 
 /** A measured voltage is the one that the design gives under the conditions of the reading. */
@@ -39,11 +39,16 @@ measured S1 on 2026-06-12 { open-circuit-voltage: 391 V  cell-temperature: 28 de
   over: "installation",
   subjects: subjectsOf,
   thing: ({ target }) => target,
-  judge: (subject, judge) => (subject.property === "voltage" ? judgeSupply(subject, judge) : judgeOpen(subject, judge)),
+  judge: (subject, judge) => {
+    const work = judges[subject.property];
+    return judgeOnce(work, subject, judge, () => work(subject, judge));
+  },
 });
 
+const judges = { "open-circuit-voltage": judgeOpen, voltage: judgeSupply } as const;
+
 function* subjectsOf(installation: Installation): Generator<Subject> {
-  for (const property of ["open-circuit-voltage", "voltage"] as const)
+  for (const property of Object.keys(judges) as Subject["property"][])
     for (const subject of latestReadings(installation, property)) yield { ...subject, property };
 }
 

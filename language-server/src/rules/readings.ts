@@ -1,16 +1,16 @@
-import type { PvArray } from "../circuit/array.js";
 import type { Installation } from "../circuit/installation.js";
 import type { Plant } from "../circuit/plant.js";
 import { readingsOf } from "../design/readings.js";
 import type { Item, Reading, Run } from "../design/things.js";
+import { type Judge, NotKnown } from "./judge.js";
 import { hasMains } from "./mains.js";
+import type { Outcome } from "./rule.js";
 
 /** A reading with what was measured on in the circuit. */
 export interface ReadingSubject {
   readonly reading: Reading;
   readonly target: Item | Run;
-  /** On the array side: the array, and the strings that feed the target. */
-  readonly array?: PvArray;
+  /** On the array side: the strings that feed the target. */
   readonly strings: readonly Item[];
   /** On the a.c. side. */
   readonly plant?: Plant;
@@ -29,35 +29,40 @@ export function readingSubjects(installation: Installation): readonly ReadingSub
 }
 
 function findSubjects(installation: Installation): ReadingSubject[] {
-  const readings = readingsOf(installation.design);
-  if (readings.length === 0) return [];
-  const onArrays = arrayPlaces(installation);
-  const inPlants = plantPlaces(installation);
-  return readings.map((reading): ReadingSubject => {
+  // Most readings are of strings, and need no look at the wiring.
+  let onArrays: ArrayPlaces | undefined;
+  let inPlants: PlantPlaces | undefined;
+  return readingsOf(installation.design).map((reading): ReadingSubject => {
     const { target } = reading;
-    const place = onArrays.get(target);
-    const strings = place?.strings ?? (target.is === "item" && target.kind === "string" ? [target] : []);
-    return { reading, target, array: place?.array, strings, plant: inPlants.get(target) };
+    if (target.is === "item" && target.kind === "string") return { reading, target, strings: [target] };
+    onArrays ??= arrayPlaces(installation);
+    const strings = onArrays.get(target);
+    if (strings) return { reading, target, strings };
+    inPlants ??= plantPlaces(installation);
+    return { reading, target, strings: [], plant: inPlants.get(target) };
   });
 }
 
-type ArrayPlaces = ReadonlyMap<Item | Run, { readonly array: PvArray; readonly strings: readonly Item[] }>;
+type ArrayPlaces = ReadonlyMap<Item | Run, readonly Item[]>;
+type PlantPlaces = ReadonlyMap<Item | Run, Plant>;
 
 function arrayPlaces({ zones }: Installation): ArrayPlaces {
-  const found = new Map<Item | Run, { array: PvArray; strings: readonly Item[] }>();
+  const found = new Map<Item | Run, readonly Item[]>();
   for (const { arrays } of zones) {
-    for (const array of arrays) {
-      const all = array.strings.map(({ string }) => string);
-      for (const string of all) found.set(string, { array, strings: [string] });
-      for (const [device, strings] of array.devices) found.set(device, { array, strings });
-      for (const [run, strings] of array.runs) found.set(run, { array, strings });
-      if (array.tracker) found.set(array.tracker, { array, strings: all });
+    for (const { strings, devices, runs, tracker } of arrays) {
+      for (const [device, own] of devices) found.set(device, own);
+      for (const [run, own] of runs) found.set(run, own);
+      if (tracker)
+        found.set(
+          tracker,
+          strings.map(({ string }) => string),
+        );
     }
   }
   return found;
 }
 
-function plantPlaces({ plants }: Installation): ReadonlyMap<Item | Run, Plant> {
+function plantPlaces({ plants }: Installation): PlantPlaces {
   const found = new Map<Item | Run, Plant>();
   const add = (thing: Item | Run, plant: Plant): void => {
     if (!found.has(thing)) found.set(thing, plant);
@@ -93,4 +98,48 @@ export function* latestReadings(installation: Installation, property: string): G
     if (!known || (declaration.day ?? "") >= (known.day ?? "")) latest.set(key, subject);
   }
   yield* latest.values();
+}
+
+interface Judged {
+  readonly signature: readonly unknown[];
+  readonly result: Outcome | readonly Outcome[] | NotKnown;
+}
+const judgedBefore = new WeakMap<object, WeakMap<Reading, Judged>>();
+
+/**
+ * Judges a reading by its strings, or by its supply, once for as long as all of them stay the same: the whole
+ * installation is judged at every edit, and a curve of a module is dear. The key stands for what is asked.
+ */
+export function judgeOnce(
+  key: object,
+  { reading, strings, plant }: ReadingSubject,
+  judge: Judge,
+  work: () => Outcome | readonly Outcome[],
+): Outcome | readonly Outcome[] {
+  const signature = [judge.ruleSet, judge.site, ...strings, ...(plant?.supplies ?? [])];
+  let before = judgedBefore.get(key);
+  if (!before) {
+    before = new WeakMap();
+    judgedBefore.set(key, before);
+  }
+  let judged = before.get(reading);
+  if (!judged || !sameElements(judged.signature, signature)) {
+    judged = { signature, result: resultOf(work) };
+    before.set(reading, judged);
+  }
+  if (judged.result instanceof NotKnown) throw judged.result;
+  return judged.result;
+}
+
+function resultOf(work: () => Outcome | readonly Outcome[]): Judged["result"] {
+  try {
+    return work();
+  } catch (error) {
+    if (error instanceof NotKnown) return error;
+    throw error;
+  }
+}
+
+function sameElements(one: readonly unknown[], other: readonly unknown[]): boolean {
+  return one.length === other.length && one.every((element, index) => element === other[index]);
 }
