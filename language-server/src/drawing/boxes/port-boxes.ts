@@ -1,5 +1,5 @@
 import type { Node, Port, Side } from "../diagram.js";
-import { group, line, path, rect, type Shape, type TextShape } from "../picture.js";
+import { circle, group, line, rect, type Shape, type TextShape } from "../picture.js";
 import { rise, thin } from "../symbols/pen.js";
 import { symbol } from "../symbols/symbols.js";
 import { textWidth } from "../text-width.js";
@@ -67,10 +67,13 @@ function portText({ side, label = "" }: Port, width: number, y: number): { shape
   };
 }
 
-/** A changeover switch: one contact on one side, two on the other. */
+/**
+ * A changeover switch: the pole is its `out`, and `grid` and `backup` are the contacts that it can lie on. Drawn on
+ * the grid, with the other position in dots.
+ */
 export function changeoverBox(node: Node): Box {
   const [west, east] = [on(node, "west"), on(node, "east")];
-  const width = even(Math.max(92, linesWidth(node.label) + 8));
+  const width = even(Math.max(100, linesWidth(node.label) + 8));
   const rows = Math.max(west.length, east.length, 1);
   const top = markStrip + rise;
   const spread = (rows - 1) * pitch;
@@ -78,39 +81,34 @@ export function changeoverBox(node: Node): Box {
   const label = lines(node.label, width / 2, labelTop, "middle");
   const ports = new Map<string, Point>();
   const shapes: Shape[] = [...label.shapes];
-  const areas: Area[] = [label.area, { x: width / 2 - 12, y: top - 8, w: 24, h: spread + 16, what: "changeover" }];
+  const areas: Area[] = [label.area, { x: width / 2 - 14, y: top - 8, w: 28, h: spread + 16, what: "changeover" }];
+  const pole = node.ports.find((port) => port.label === "out");
+  const contacts: (Point & { readonly isGrid: boolean })[] = [];
+  let pivot: Point | undefined;
   for (const list of [west, east])
     for (const [index, port] of list.entries()) {
       const y = even(top + (index + (rows - list.length) / 2) * pitch);
       const x = port.side === "west" ? 0 : width;
-      const end = width / 2 + (port.side === "west" ? -10 : 10);
+      const isPole = port === pole;
+      // A contact on the pole's own side stands over the pole, any other one across from it.
+      const end = isPole || port.side === pole?.side ? middleOf(width, pole, 8) : middleOf(width, pole, -12);
       ports.set(port.id, { x, y });
       shapes.push(line(x, y, end, y, style));
+      if (isPole) pivot = { x: end, y };
+      else contacts.push({ x: end, y, isGrid: port.label === "grid" });
       const { label: name = "" } = port;
       const w = textWidth(name, factSize - 1);
       const at = port.side === "west" ? 2 : width - 2;
-      shapes.push({
-        is: "text",
-        x: at,
-        y: y - 3,
-        text: name,
-        size: factSize - 1,
-        anchor: port.side === "west" ? "start" : "end",
-        fill: "ink",
-      });
-      areas.push({ x: port.side === "west" ? at : at - w, y: y - 11, w, h: 10, what: name });
+      const anchor = port.side === "west" ? "start" : "end";
+      shapes.push({ is: "text", x: at, y: y - 4, text: name, size: factSize - 1, anchor, fill: "ink" });
+      areas.push({ x: port.side === "west" ? at : at - w, y: y - 12, w, h: 10, what: name });
     }
-  const [single, several] = west.length <= east.length ? [west, east] : [east, west];
-  const [from, to] = [single[0] && ports.get(single[0].id), several[0] && ports.get(several[0].id)];
-  if (from && to) {
-    const direction = from.x === 0 ? 1 : -1;
-    const [x1, x2] = [width / 2 - 10 * direction, width / 2 + 8 * direction];
-    shapes.push(line(x1, from.y, x2, to.y + 2, style));
-    for (const port of several) {
-      const y = ports.get(port.id)!.y;
-      shapes.push(path(`M${width / 2 + 10 * direction} ${y - 4}L${width / 2 + 10 * direction} ${y + 4}`, style));
-    }
+  for (const { x, y, isGrid } of contacts) {
+    shapes.push(circle(x, y, 2, { fill: "ink" }));
+    if (pivot)
+      shapes.push(line(pivot.x, pivot.y, x, y, isGrid ? { ...style, width: 1.8 } : { ...style, dash: [1.5, 3] }));
   }
+  if (pivot) shapes.push(circle(pivot.x, pivot.y, 2.4, { ...style, fill: "paper" }));
   return {
     width,
     height: even(labelTop + node.label.length * lineHeight + 2),
@@ -119,6 +117,11 @@ export function changeoverBox(node: Node): Box {
     areas,
     corners: new Map([[node.id, { x: width - 10, y: markStrip / 2 }]]),
   };
+}
+
+/** So far from the middle towards the pole's side. */
+function middleOf(width: number, pole: Port | undefined, offset: number): number {
+  return width / 2 + (pole?.side === "east" ? offset : -offset);
 }
 
 /** A terminal block: a bar that conductors land on from both sides. */
