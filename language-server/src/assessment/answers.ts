@@ -1,6 +1,6 @@
 import type { Design } from "../design/design.js";
 import { label } from "../design/facts.js";
-import type { DepartureDeclaration, ExpectationDeclaration, Mention, Problem } from "../design/model.js";
+import type { Block, DepartureDeclaration, ExpectationDeclaration, Mention, Problem } from "../design/model.js";
 import { mentionProblem } from "../design/resolve.js";
 import { nearest } from "../design/suggest.js";
 import type { Place } from "../place.js";
@@ -41,8 +41,13 @@ export function matchDepartures(
     answers.set(check, answer);
     return answer;
   });
+  const date = design.site && dayIn(design.site.declaration, "date")?.day;
   for (const departure of byKey.values()) {
-    if (used.has(departure)) continue;
+    if (used.has(departure)) {
+      const problem = date && expired(departure, date);
+      if (problem) problems.push(problem);
+      continue;
+    }
     problems.push({
       id: "unused-departure",
       severity: "warning",
@@ -52,6 +57,24 @@ export function matchDepartures(
     });
   }
   return { told, answers, problems };
+}
+
+/** A departure stays one when its day is past; whoever reads the design is told that nobody has decided it again. */
+function expired(departure: DepartureDeclaration, date: string): Problem | undefined {
+  const until = dayIn(departure, "until");
+  // Days are written as ISO 8601, where the order of the letters is the order of the days.
+  if (!until || until.day >= date) return undefined;
+  return {
+    id: "expired-departure",
+    severity: "warning",
+    message: `This departure from ${departure.rule} was agreed until ${until.day}; the design is dated ${date}. Decide it again and write a later day, or delete it and mend what is found.`,
+    place: until.place,
+  };
+}
+
+function dayIn({ properties }: Block, name: string): { readonly day: string; readonly place: Place } | undefined {
+  const property = properties.find((each) => each.name === name);
+  return property?.value?.kind === "day" ? { day: property.value.value, place: property.valuePlace } : undefined;
 }
 
 /** Holds `expect` lines against what was found: for training designs and for this project's own fixtures. */

@@ -28,6 +28,7 @@ export const problemTitles: Readonly<Record<string, string>> = {
   "self-joined": "A run that joins a terminal to itself.",
   "no-source": "Wiring that no source feeds.",
   "unused-departure": "A departure from a finding that does not exist.",
+  "expired-departure": "A departure whose day for looking at it again is past, by the date of the site.",
   "empty-reason": "A departure without a reason.",
   "unknown-rule": "A rule that does not exist.",
   "unmet-expectation": "A finding that was expected and did not come.",

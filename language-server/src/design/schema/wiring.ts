@@ -1,5 +1,5 @@
 import { existing, labels, note, phase, phases } from "./common.js";
-import { count, flag, type KindRow, quantity, text, words } from "./row.js";
+import { count, day, flag, type KindRow, quantity, text, words } from "./row.js";
 
 /** How a run is laid. The names are plain words; each rule set says which table column they stand for. */
 export const methods = [
@@ -131,7 +131,7 @@ export const departureRow: KindRow = {
   terminals: [],
   properties: [
     text("by", "Who decided."),
-    { name: "until", shape: { is: "day" }, help: "Day it must be looked at again." },
+    day("until", "Day until which it is agreed; a site with a later date is warned that nobody has decided it again."),
     note,
   ],
 };
