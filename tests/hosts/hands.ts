@@ -44,10 +44,11 @@ export function handsOf({ host, browser, page, pictures, folder }: Outside): Han
     },
     click: async ({ selector }: { selector: string }) => page.locator(selector).first().click(),
     /** Presses a key and measures in the page how long it takes until something is drawn, in ms. */
-    keyToMark: async ({ key, selector, appears }: { key: string; selector: string; appears: boolean }) => {
-      const waiting = page.evaluate(untilDrawn, { selector, appears });
+    keyToMark: async ({ key, selector }: { key: string; selector: string }) => {
+      await page.evaluate(watchForMark, selector);
       await page.keyboard.press(key);
-      return waiting;
+      await page.waitForFunction("globalThis.keyToMark !== undefined", undefined, { timeout: 20_000 });
+      return page.evaluate<number>("globalThis.keyToMark");
     },
     /** Ends the language server as a crash would; false where it has no process of its own. */
     killServer: async () => {
@@ -98,22 +99,22 @@ function isDrawn({ selector, appears }: { selector: string; appears: boolean }):
   return (document.querySelector(selector) !== null) === appears;
 }
 
-function untilDrawn({ selector, appears }: { selector: string; appears: boolean }): Promise<number> {
-  return new Promise((resolve) => {
-    let pressed = 0;
-    const look = () => {
-      if (pressed === 0 || (document.querySelector(selector) !== null) !== appears) return;
-      observer.disconnect();
-      resolve(Math.round(performance.now() - pressed));
-    };
-    const observer = new MutationObserver(look);
-    observer.observe(document.body, { childList: true, subtree: true, attributes: true });
-    document.addEventListener(
-      "keydown",
-      () => {
-        pressed = performance.now();
-      },
-      { capture: true, once: true },
-    );
+/** Leaves in the page how long it takes from the next key until something is drawn. */
+function watchForMark(selector: string): void {
+  const page = globalThis as { keyToMark?: number };
+  delete page.keyToMark;
+  let pressed = 0;
+  const observer = new MutationObserver(() => {
+    if (pressed === 0 || document.querySelector(selector) === null) return;
+    observer.disconnect();
+    page.keyToMark = Math.round(performance.now() - pressed);
   });
+  observer.observe(document.body, { childList: true, subtree: true, attributes: true });
+  document.addEventListener(
+    "keydown",
+    () => {
+      pressed = performance.now();
+    },
+    { capture: true, once: true },
+  );
 }

@@ -15,6 +15,8 @@ const isFolder = 2;
  * Nothing outside the folder is reached, also not by way of a link.
  */
 export class WorkspaceFiles {
+  private readonly listeners = new Set<(notice: FileNotice) => void>();
+
   /** Every path begins with the folder's name, so that the editor has something to call it by. */
   constructor(
     private readonly root: string,
@@ -33,10 +35,15 @@ export class WorkspaceFiles {
       if (method === "GET") return send(response, 200, await readFile(file));
       if (method === "PUT") await this.write(file, request, query);
       else if (method === "POST" && query.has("folder")) await mkdir(file);
-      else if (method === "POST" && query.has("rename")) await this.rename(file, await readText(request), query);
-      else if (method === "DELETE") await rm(file, { recursive: query.has("recursive") });
+      else if (method === "POST" && query.has("rename")) {
+        const to = await readText(request);
+        await this.rename(file, to, query);
+        this.tell(["rename", to]);
+      } else if (method === "DELETE") await rm(file, { recursive: query.has("recursive") });
       else return send(response, 405);
       send(response, 204);
+      // The system's own notices come late, and not always: what was done here is told at once.
+      this.tell([method === "PUT" && !query.has("create") ? "change" : "rename", path]);
     } catch (error) {
       const { code = "EIO", message } = error as NodeJS.ErrnoException;
       send(response, 409, JSON.stringify({ code, message }));
@@ -75,16 +82,25 @@ export class WorkspaceFiles {
     await rename(file, target);
   }
 
+  private tell(notice: FileNotice): void {
+    for (const listener of this.listeners) listener(notice);
+  }
+
+  /** Sends what happens to the files, here and by other programs, until the other end goes away. */
   private watch(response: ServerResponse): void {
     response.writeHead(200, { "content-type": "text/event-stream", "cache-control": "no-store" });
     response.write(":\n\n");
+    const listener = (notice: FileNotice) => void response.write(`data: ${JSON.stringify(notice)}\n\n`);
+    this.listeners.add(listener);
     const watcher = watch(this.root, { recursive: true }, (event, name) => {
-      if (name === null) return;
-      const notice: FileNotice = [event, ["", this.name, ...name.split(sep)].join("/")];
-      response.write(`data: ${JSON.stringify(notice)}\n\n`);
+      if (name !== null) listener([event, ["", this.name, ...name.split(sep)].join("/")]);
     });
-    watcher.on("error", () => response.end());
-    response.on("close", () => watcher.close());
+    // Where the system gives no notices, those of this server remain.
+    watcher.on("error", () => watcher.close());
+    response.on("close", () => {
+      this.listeners.delete(listener);
+      watcher.close();
+    });
   }
 }
 

@@ -3,7 +3,7 @@ import { commands, type Hover, type MarkdownString } from "vscode";
 import { closeAll, positionOf, show, untilFound } from "../designs";
 import { layHouse } from "../house";
 import { hand } from "../stage";
-import { until } from "../until";
+import { later, until } from "../until";
 
 describe("hover", () => {
   afterEach(closeAll);
@@ -29,8 +29,10 @@ describe("hover", () => {
     await until("the squiggle is drawn", async () => {
       return (await hand<number>(this, "count", { selector: ".squiggly-error" })) > 0;
     });
-    await hand(this, "point", { selector: ".squiggly-error" });
     const shown = await until("the hover is drawn", async () => {
+      await hand(this, "point", { selector: ".squiggly-error" });
+      // Longer than the editor waits before it asks; a pointer that moves again begins anew.
+      await later(500);
       const words = await hand<string[]>(this, "words", { selector: ".monaco-hover-content" });
       return words.some((word) => word.includes("612.1 V")) && words;
     });
