@@ -7,7 +7,7 @@ export function clientOptions(context: ExtensionContext): LanguageClientOptions 
     documentSelector: [{ language: "sunwright" }],
     synchronize: {
       configurationSection: "sunwright",
-      fileEvents: workspace.createFileSystemWatcher("**/*.sun"),
+      fileEvents: workspace.createFileSystemWatcher("**/{*.sun,sunwright.json}"),
     },
     initializationOptions: {
       docs: Uri.joinPath(context.extensionUri, "docs").toString(),

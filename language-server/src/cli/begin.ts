@@ -1,3 +1,4 @@
+import type { Severities } from "../assessment/severities.js";
 import type { Hypothesis } from "../design/what-if/hypothesis.js";
 import { Overlay } from "../design/what-if/overlay.js";
 import { assessAll } from "./assess-all.js";
@@ -6,6 +7,7 @@ import { readFiles } from "./read.js";
 import type { Checked } from "./report/build.js";
 import type { Locator } from "./report/locate.js";
 import type { Unreadable } from "./report/report.js";
+import { SettingsFiles } from "./settings.js";
 import type { Surroundings } from "./surroundings.js";
 import { printable } from "./text/page.js";
 
@@ -15,6 +17,8 @@ export interface Work {
   /** Complete once all designs have been asked for. */
   readonly unreadable: readonly Unreadable[];
   readonly locator: Locator;
+  /** What findings are shown as, by the file that a design begins in. */
+  readonly severities: (entry: string) => Severities;
 }
 
 /** Reads what was asked for, and says on the error stream what could not be read or assessed. */
@@ -37,5 +41,6 @@ export async function begin(
     tell({ file, message: `${file} could not be checked: there is a fault in sunwright itself (${String(error)}).` });
   };
   const designs = assessAll(project, asked, onFault, suppose.length > 0 ? new Overlay(suppose) : undefined);
-  return { designs, unreadable, locator };
+  const settings = new SettingsFiles(around.folder, tell);
+  return { designs, unreadable, locator, severities: (entry) => settings.of(entry) };
 }

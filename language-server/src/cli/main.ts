@@ -50,7 +50,11 @@ export async function main(words: readonly string[], around: Surroundings): Prom
 
 async function runCheck(wanted: CheckArguments, around: Surroundings): Promise<ExitCode> {
   const work = await begin(wanted.paths, around, wanted.suppose);
-  const builder = new ReportBuilder(work.locator, { workings: wanted.showWorking }, wanted.suppose);
+  const builder = new ReportBuilder(
+    work.locator,
+    { workings: wanted.showWorking, severities: work.severities },
+    wanted.suppose,
+  );
   const refusals = new Refusals();
   for (const checked of work.designs) {
     refusals.add(checked.assessment);

@@ -1,9 +1,11 @@
 import type { Assessment, Check } from "../assessment/assessment.js";
+import { type ChosenSeverity, noSeverities, type Severities, shownSeverity } from "../assessment/severities.js";
 import { label } from "../design/facts.js";
 import type { Severity } from "../design/model.js";
 import type { Thing } from "../design/things.js";
 import { absolute } from "../place.js";
 import type { Span } from "./navigate.js";
+import { type Gathered, gathered } from "./one-cause.js";
 import { notCheckedId, pageOf } from "./pages.js";
 import type { Settings } from "./settings.js";
 import { isNotChecked, missingText } from "./unknowns.js";
@@ -11,7 +13,10 @@ import { markedWhatIf, whatIfMarks } from "./what-if/marks.js";
 import type { PlacedNotice, WorkspaceView } from "./workspace-view.js";
 
 /** What of the user's settings decides how a file is marked. */
-export type MarkSettings = Pick<Settings, "notChecked" | "docs">;
+export type MarkSettings = Pick<Settings, "notChecked" | "docs"> & {
+  /** What the findings of a design are shown as, by the file that the design begins in. */
+  readonly severities?: (entry: string) => Severities;
+};
 
 /** A squiggle, in offsets. */
 export interface Mark {
@@ -31,21 +36,37 @@ export interface Mark {
 export function marksOf(view: WorkspaceView, uri: string, settings: MarkSettings): Mark[] {
   const marks = [
     ...whatIfMarks(view, uri),
-    ...view.notices(uri).map((placed) => markOf(view, placed, settings)),
+    ...findingMarks(view, uri, settings),
     ...(settings.notChecked === "off" ? [] : hintsOf(view, uri, settings)),
   ];
   return marks.sort((a, b) => a.span.start - b.span.start);
 }
 
-function markOf(view: WorkspaceView, { notice, assessment }: PlacedNotice, settings: MarkSettings): Mark {
+function findingMarks(view: WorkspaceView, uri: string, settings: MarkSettings): Mark[] {
+  const severityOf = ({ notice, assessment }: PlacedNotice): ChosenSeverity => {
+    const severities = settings.severities?.(assessment.design.entry) ?? noSeverities;
+    return (notice.check && shownSeverity(notice.check, severities)) ?? notice.severity;
+  };
+  const shown = view.notices(uri).filter((placed) => severityOf(placed) !== "off");
+  const visible = (placed: PlacedNotice): Severity => severityOf(placed) as Severity;
+  return gathered(view, shown, visible).map((one) => markOf(view, one, visible(one.placed), settings));
+}
+
+function markOf(
+  view: WorkspaceView,
+  { placed: { notice, assessment }, also }: Gathered,
+  severity: Severity,
+  settings: MarkSettings,
+): Mark {
   const related = notice.related
     .filter(({ place }) => view.isLive(place))
     .map(({ place, message }) => ({ span: absolute(place), message }));
   const elsewhere = notice.check && whereUsed(view, notice.check, notice.place.chunk.uri, assessment);
   if (elsewhere) related.push(elsewhere);
+  related.push(...also);
   return {
     span: absolute(notice.place),
-    severity: notice.severity,
+    severity,
     id: notice.id,
     message: notice.check ? markedWhatIf(notice.message, [notice.check], assessment) : notice.message,
     page: pageOf(notice.id, settings.docs),

@@ -21,19 +21,22 @@ export interface Settings {
   /** Whether things that could not be checked are marked in the text. */
   readonly notChecked: "hint" | "off";
   readonly hints: HintSettings;
+  /** What the findings of a rule are shown as, as the user wrote it; a file beside the design has the last word. */
+  readonly severity: unknown;
   /** Folder of the generated pages. */
   readonly docs?: string;
 }
 
-export const defaultSettings: Settings = { notChecked: "hint", hints: allHints };
+export const defaultSettings: Settings = { notChecked: "hint", hints: allHints, severity: undefined };
 
 /** The settings as they come over the wire; what they do not say stays as it is. */
 export function readSettings(given: unknown, before: Settings): Settings {
   if (typeof given !== "object" || given === null) return before;
-  const { notChecked, hints, docs } = given as Record<string, unknown>;
+  const { notChecked, hints, severity, docs } = given as Record<string, unknown>;
   return {
     notChecked: notChecked === "hint" || notChecked === "off" ? notChecked : before.notChecked,
     hints: readHints(hints, before.hints),
+    severity: severity === undefined ? before.severity : severity,
     docs: typeof docs === "string" && docs !== "" ? docs : before.docs,
   };
 }

@@ -19,9 +19,9 @@ export class SunwrightUpdateHandler extends DefaultDocumentUpdateHandler {
     this.builder = services.workspace.DocumentBuilder as SunwrightDocumentBuilder;
   }
 
-  /** Design files only; a watcher for every file of a workspace costs a message for each. */
+  /** Design and settings files only; a watcher for every file of a workspace costs a message for each. */
   protected override getWatchers(): FileSystemWatcher[] {
-    return [{ globPattern: "**/*.sun" }];
+    return [{ globPattern: "**/*.sun" }, { globPattern: "**/sunwright.json" }];
   }
 
   override didChangeContent(change: TextDocumentChangeEvent<TextDocument>): void {

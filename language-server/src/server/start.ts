@@ -40,7 +40,7 @@ import { createSunwrightServices } from "../language/module.js";
 const section = "sunwright";
 
 /** Those of its settings that the server asks for. */
-const chosen = ["notChecked", "hints"];
+const chosen = ["notChecked", "hints", "severity"];
 
 /** Builds the services around a connection, registers what can be asked, and begins to listen. */
 export function startServer(
@@ -51,7 +51,7 @@ export function startServer(
   const editor = editorOf(shared);
   const publisher = new Publisher(shared, connection, editor.positions.spelled);
 
-  addDocumentUpdateHandler(connection, shared);
+  addDocumentUpdateHandler(withoutSettings(connection, editor), shared);
   addCompletionHandler(connection, shared);
   addHoverHandler(connection, shared);
   addDocumentSymbolHandler(connection, shared);
@@ -82,10 +82,13 @@ export function startServer(
     freshener.refresh();
   });
 
-  const refresh = (given: unknown): void => {
-    if (!editor.choose(given)) return;
+  const showAgain = (): void => {
     publisher.refresh().catch((error) => report(editor, error));
     freshener.refresh();
+  };
+  editor.onSeverities = showAgain;
+  const refresh = (given: unknown): void => {
+    if (editor.choose(given)) showAgain();
   };
   connection.onInitialize(async (params) => {
     editor.choose(params.initializationOptions);
@@ -123,6 +126,17 @@ function noting(connection: Connection, note: (uri: string) => void): Connection
       return handler(params);
     });
   return Object.create(connection, { onDidOpenTextDocument: { value: onDidOpenTextDocument } });
+}
+
+/** The connection as whoever builds documents sees it: a settings file that changes is no design. */
+function withoutSettings(connection: Connection, { settingsFiles }: Editor): Connection {
+  const onDidChangeWatchedFiles: Connection["onDidChangeWatchedFiles"] = (handler) =>
+    connection.onDidChangeWatchedFiles((params) => {
+      const designs = params.changes.filter(({ uri }) => !settingsFiles.isSettings(uri));
+      for (const { uri } of params.changes) if (settingsFiles.isSettings(uri)) void settingsFiles.update(uri);
+      if (designs.length > 0) handler({ ...params, changes: designs });
+    });
+  return Object.create(connection, { onDidChangeWatchedFiles: { value: onDidChangeWatchedFiles } });
 }
 
 /** The settings as the client has them at the start; none where it cannot be asked. */

@@ -1,5 +1,6 @@
 import type { Check, Departed, WhatIf } from "../../assessment/assessment.js";
 import { noticeOfCheck } from "../../assessment/notices.js";
+import { type Severities, shownSeverity } from "../../assessment/severities.js";
 import { label } from "../../design/facts.js";
 import type { Figure } from "../../physics/figure.js";
 import { sourceText } from "../../physics/working.js";
@@ -7,7 +8,7 @@ import type { Finding, Pass } from "../../rules/rule.js";
 import type { RuleSet } from "../../rules/rule-set.js";
 import { compared, workings } from "./figures.js";
 import type { Locator } from "./locate.js";
-import type { DepartureReport, FindingReport, PassReport } from "./report.js";
+import type { DepartureReport, FindingReport, PassReport, SwitchedOffReport } from "./report.js";
 
 /** Writes the checks of one design down as plain data. */
 export class CheckWriter {
@@ -16,6 +17,7 @@ export class CheckWriter {
     private readonly locator: Locator,
     private readonly expected: ReadonlySet<Check>,
     private readonly withWorkings: boolean,
+    private readonly severities: Severities,
     private readonly whatIf?: WhatIf,
   ) {}
 
@@ -37,6 +39,11 @@ export class CheckWriter {
       sources: (check.rule.sources[this.ruleSet.id] ?? []).map(sourceText),
       ...this.workings(value, limit),
     };
+  }
+
+  /** A finding that the settings hide: what it is, without its place. */
+  switchedOff(check: Check, { what, severity }: Finding): SwitchedOffReport {
+    return { ...this.named(check), severity: severity ?? check.rule.severity, what };
   }
 
   departure(check: Check, { finding, departure }: Departed): DepartureReport {
@@ -65,8 +72,9 @@ export class CheckWriter {
   /** Message, place and severity, the same as an editor shows them. */
   private shown(check: Check): Pick<FindingReport, "severity" | "message" | "location" | "related"> {
     const { severity, message, place, related } = noticeOfCheck(check)!;
+    const chosen = shownSeverity(check, this.severities);
     return {
-      severity,
+      severity: chosen === undefined || chosen === "off" ? severity : chosen,
       message,
       location: this.locator.locate(place),
       related: related.map((each) => ({ message: each.message, location: this.locator.locate(each.place) })),

@@ -1,5 +1,6 @@
 import { foretold } from "../../assessment/answers.js";
 import type { Assessment, Check } from "../../assessment/assessment.js";
+import { type Severities, shownSeverity } from "../../assessment/severities.js";
 import type { SourceFile } from "../../design/design.js";
 import { label } from "../../design/facts.js";
 import type { Chunk } from "../../place.js";
@@ -17,6 +18,7 @@ import type {
   NotCheckedReport,
   PassReport,
   RuleSetReport,
+  SwitchedOffReport,
 } from "./report.js";
 import { whatIfReport } from "./what-if.js";
 
@@ -29,6 +31,8 @@ export interface AssessedDesign {
 export interface ReportOptions {
   /** Whether findings and passes bring the sum they were worked out with. */
   readonly workings: boolean;
+  /** What findings are shown as, by the file that a design begins in. */
+  readonly severities: (entry: string) => Severities;
 }
 
 /** Everything about one design but the problems of its text, which belong to the files they stand in. */
@@ -38,8 +42,10 @@ export function designReport(
   options: ReportOptions,
 ): Omit<DesignReport, "problems"> {
   const { design, ruleSet } = assessment;
+  const severities = options.severities(design.entry);
   const { checks: expected } = foretold(assessment);
-  const writer = new CheckWriter(ruleSet, locator, expected, options.workings, assessment.whatIf);
+  const writer = new CheckWriter(ruleSet, locator, expected, options.workings, severities, assessment.whatIf);
+  const switched: SwitchedOffReport[] = [];
   const broken = brokenChunks(files);
   const isRead = (check: Check): boolean => !broken.has(check.thing.declaration.place.chunk);
   const checked = assessment.checks.filter(isRead);
@@ -52,7 +58,8 @@ export function designReport(
     const { outcome } = check;
     switch (outcome.outcome) {
       case "finding":
-        findings.push(writer.finding(check, outcome));
+        if (shownSeverity(check, severities) === "off") switched.push(writer.switchedOff(check, outcome));
+        else findings.push(writer.finding(check, outcome));
         break;
       case "departure":
         departures.push(writer.departure(check, outcome));
@@ -77,12 +84,13 @@ export function designReport(
     ruleSet: ruleSetReport(ruleSet),
     outcomes: {
       passes: passes.length,
-      findings: findings.length,
+      findings: findings.length + switched.length,
       departures: departures.length,
       notApplicable: notApplicable.length,
       notChecked: notChecked.length,
     },
     tightest: tightest(passes),
+    ...(switched.length > 0 && { switchedOff: switched }),
     findings,
     departures,
     passes,

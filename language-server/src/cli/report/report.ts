@@ -69,6 +69,8 @@ export interface DesignReport extends Omit<TextReport, "kind"> {
   readonly outcomes: Outcomes;
   /** The pass that uses most of its limit. */
   readonly tightest?: PassReport;
+  /** Findings that the settings hide at their place; they are counted, and fail nothing. Absent where there are none. */
+  readonly switchedOff?: readonly SwitchedOffReport[];
   readonly findings: readonly FindingReport[];
   readonly departures: readonly DepartureReport[];
   readonly passes: readonly PassReport[];
@@ -150,6 +152,12 @@ export interface FindingReport extends CheckReport {
   readonly limit?: FigureReport;
   readonly sources: readonly string[];
   readonly workings?: readonly string[];
+}
+
+export interface SwitchedOffReport extends CheckReport {
+  /** What the rule would say. */
+  readonly severity: Severity;
+  readonly what: string;
 }
 
 export interface DepartureReport extends CheckReport {

@@ -26,7 +26,7 @@ export function checkText(report: Report, options: CheckTextOptions): string {
     else byFile.set(file, [notice]);
   }
   for (const file of report.files) writeFile(page, file, byFile.get(file.file) ?? [], options);
-  page.text(0, closing(report.summary));
+  page.text(0, closing(report.summary) + hidden(report.files));
   if (report.whatIf) page.text(0, whatIfClosing(report.whatIf));
   page.text(0, report.caution, (text) => page.paint.dim(text));
   return page.toString();
@@ -58,6 +58,12 @@ function writeDesign(page: Page, design: DesignReport, options: CheckTextOptions
   if (options.assumptions) writeAssumptions(page, design);
   writeSummary(page, design);
   writeChanges(page, design);
+}
+
+/** What the settings hide is said in the last line too, also of those who only read that. */
+function hidden(files: readonly FileReport[]): string {
+  const count = files.reduce((sum, file) => sum + (file.kind === "design" ? (file.switchedOff?.length ?? 0) : 0), 0);
+  return count === 0 ? "" : ` ${counted(count, "finding")} switched off by settings.`;
 }
 
 /** What it all comes to. A result without a finding is called that, and nothing more. */

@@ -1,4 +1,4 @@
-import type { DesignReport, NotCheckedReport, PassReport, RuleSetReport } from "../report/report.js";
+import type { DesignReport, NotCheckedReport, PassReport, RuleSetReport, SwitchedOffReport } from "../report/report.js";
 import { counted, type Page } from "./page.js";
 
 /** How a design did: the five outcomes, the tightest margin, what could not be checked, and by which rules. */
@@ -11,6 +11,7 @@ export function writeSummary(page: Page, design: DesignReport): void {
   );
   if (design.incomplete) page.text(2, "Not all of the text could be read: these are results of what could.");
   if (design.tightest) page.text(2, `Tightest margin: ${margin(design.tightest)}`);
+  if (design.switchedOff) writeSwitchedOff(page, design.switchedOff);
   if (design.notChecked.length > 0) writeNotChecked(page, design.notChecked);
   page.text(2, ruleSetLine(design.ruleSet));
 }
@@ -67,6 +68,13 @@ function comparison({ thing, value, limit, utilisation, against }: PassReport): 
   if (against !== undefined && against !== thing) parts.push(against);
   if (utilisation !== undefined) parts.push(`${(utilisation * 100).toFixed(1)} % used`);
   return parts.length > 0 ? parts.join(", ") : "holds";
+}
+
+/** What the settings hide at its place is named here, so that nobody forgets that it is there. */
+function writeSwitchedOff(page: Page, list: readonly SwitchedOffReport[]): void {
+  page.text(2, "Switched off by settings");
+  for (const { rule, thing, severity, what, hypothetical } of list)
+    page.text(4, `${severity}, ${rule} on ${thing}: ${what}${mark({ hypothetical })}`);
 }
 
 /** One line for each property or circumstance that is not known, with the rules that wait for it. */

@@ -1,4 +1,5 @@
 import type { Assessment } from "../../assessment/assessment.js";
+import { noSeverities, type Severities } from "../../assessment/severities.js";
 import { stringBand } from "../../assessment/string-band.js";
 import { asWritten } from "../../design/as-written.js";
 import type { Declaration, ItemDeclaration, PartDeclaration } from "../../design/model.js";
@@ -16,13 +17,17 @@ export interface Lens {
 }
 
 /** The verdict over a site, the voltages of each string against its tracker's, and over a part how far it is used. */
-export function lensesOf(view: WorkspaceView, uri: string): Lens[] {
+export function lensesOf(
+  view: WorkspaceView,
+  uri: string,
+  severities: (entry: string) => Severities = () => noSeverities,
+): Lens[] {
   const lenses: Lens[] = [];
   const assessments = view.assessments(uri);
   for (const { broken, declarations } of view.sources.fragments(uri)) {
     if (broken) continue;
     for (const declaration of declarations) {
-      const title = titleOf(assessments, declaration);
+      const title = titleOf(assessments, declaration, severities);
       if (title !== undefined) lenses.push({ span: spanOf(declaration), title });
     }
   }
@@ -33,21 +38,29 @@ function spanOf(declaration: Declaration): Span {
   return absolute("namePlace" in declaration ? declaration.namePlace : declaration.place);
 }
 
-function titleOf(assessments: readonly Assessment[], declaration: Declaration): string | undefined {
+function titleOf(
+  assessments: readonly Assessment[],
+  declaration: Declaration,
+  severities: (entry: string) => Severities,
+): string | undefined {
   if (declaration.declares === "part") return useText(assessments, declaration);
   if (declaration.declares !== "item") return undefined;
   for (const assessment of assessments) {
-    const title = itemTitle(assessment, declaration);
+    const title = itemTitle(assessment, declaration, severities);
     if (title === undefined) continue;
     const { whatIf } = assessment;
-    return whatIf && itemTitle(whatIf.asWritten, declaration) !== title ? `what if: ${title}` : title;
+    return whatIf && itemTitle(whatIf.asWritten, declaration, severities) !== title ? `what if: ${title}` : title;
   }
   return undefined;
 }
 
-function itemTitle(assessment: Assessment, declaration: ItemDeclaration): string | undefined {
+function itemTitle(
+  assessment: Assessment,
+  declaration: ItemDeclaration,
+  severities: (entry: string) => Severities,
+): string | undefined {
   if (!owns(assessment, declaration)) return undefined;
-  if (declaration.kind === "site") return verdictText(verdictOf(assessment));
+  if (declaration.kind === "site") return verdictText(verdictOf(assessment, severities(assessment.design.entry)));
   return declaration.kind === "string" ? bandText(assessment, declaration.name) : undefined;
 }
 

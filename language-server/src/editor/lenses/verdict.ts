@@ -1,4 +1,5 @@
 import type { Assessment } from "../../assessment/assessment.js";
+import { noSeverities, type Severities, shownSeverity } from "../../assessment/severities.js";
 import { label } from "../../design/facts.js";
 import type { Severity } from "../../design/model.js";
 import { type Compared, comparedIn, tightestOf } from "../compared.js";
@@ -11,58 +12,74 @@ export interface Verdict {
   readonly notes: number;
   readonly departures: number;
   readonly notChecked: number;
+  /** Findings that the settings hide at their place. */
+  readonly off: number;
   /** What holds with the least to spare. */
   readonly tightest?: Compared;
 }
 
-const verdicts = new WeakMap<Assessment, Verdict>();
-
-export function verdictOf(assessment: Assessment): Verdict {
-  let verdict = verdicts.get(assessment);
-  if (!verdict) {
-    verdict = count(assessment);
-    verdicts.set(assessment, verdict);
-  }
-  return verdict;
-}
-
-function count(assessment: Assessment): Verdict {
+export function verdictOf(assessment: Assessment, severities: Severities = noSeverities): Verdict {
   const found: Record<Severity, number> = { error: 0, warning: 0, note: 0 };
   let departures = 0;
   let notChecked = 0;
+  let off = 0;
   for (const { severity } of assessment.problems) found[severity]++;
-  for (const { rule, outcome } of assessment.told) {
-    if (outcome.outcome === "finding") found[outcome.severity ?? rule.severity]++;
+  for (const check of assessment.told) {
+    const { outcome } = check;
+    const severity = shownSeverity(check, severities);
+    if (severity === "off") off++;
+    else if (severity) found[severity]++;
     if (outcome.outcome === "departure") departures++;
     if (outcome.outcome === "not-checked") notChecked++;
   }
-  // Where a limit only tells two ways apart, as in the choice of a procedure, what is above it passes too.
-  const passed = assessment.checks
-    .filter(({ outcome }) => outcome.outcome === "pass")
-    .flatMap(comparedIn)
-    .filter(({ share }) => share <= 1);
   return {
     errors: found.error,
     warnings: found.warning,
     notes: found.note,
     departures,
     notChecked,
-    tightest: tightestOf(passed),
+    off,
+    tightest: tightestIn(assessment),
   };
 }
 
+const tightest = new WeakMap<Assessment, { readonly found?: Compared }>();
+
+function tightestIn(assessment: Assessment): Compared | undefined {
+  let known = tightest.get(assessment);
+  if (!known) {
+    // Where a limit only tells two ways apart, as in the choice of a procedure, what is above it passes too.
+    const passed = assessment.checks
+      .filter(({ outcome }) => outcome.outcome === "pass")
+      .flatMap(comparedIn)
+      .filter(({ share }) => share <= 1);
+    known = { found: tightestOf(passed) };
+    tightest.set(assessment, known);
+  }
+  return known.found;
+}
+
 /** `1 error, 2 warnings, 3 not checked; tightest of what holds: string-voltage on S1, 98.4 % of its limit`. */
-export function verdictText({ errors, warnings, notes, departures, notChecked, tightest }: Verdict): string {
+export function verdictText({
+  errors,
+  warnings,
+  notes,
+  departures,
+  notChecked,
+  off,
+  tightest: closest,
+}: Verdict): string {
   const counts = [
     counted(errors, "error"),
     counted(warnings, "warning"),
     counted(notes, "note"),
     counted(departures, "departure"),
     notChecked > 0 ? `${notChecked} not checked` : "",
+    off > 0 ? `${counted(off, "finding")} switched off by settings` : "",
   ].filter(Boolean);
   const found = counts.length > 0 ? counts.join(", ") : "nothing found, everything checked";
-  if (!tightest) return found;
-  const { check, share } = tightest;
+  if (!closest) return found;
+  const { check, share } = closest;
   return `${found}; tightest of what holds: ${check.rule.id} on ${label(check.thing)}, ${percent(share)} of its limit`;
 }
 

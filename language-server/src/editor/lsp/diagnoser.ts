@@ -27,9 +27,9 @@ export class DesignDiagnoser implements Diagnoser {
 
   diagnose(document: LangiumDocument): Diagnostic[] {
     const uri = document.uri.toString();
-    const { view, settings } = this.editor;
+    const { view, settings, severities } = this.editor;
     try {
-      return marksOf(view, uri, settings).map((mark) => this.diagnostic(mark));
+      return marksOf(view, uri, { ...settings, severities }).map((mark) => this.diagnostic(mark));
     } catch (error) {
       // A design that cannot be computed must not look like one without a finding.
       this.editor.connection?.console.error(`${uri}: ${error instanceof Error ? error.stack : String(error)}`);

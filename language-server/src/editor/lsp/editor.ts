@@ -1,11 +1,13 @@
 import { UriUtils } from "langium";
 import type { Connection } from "vscode-languageserver";
+import { readSeverities, type Severities } from "../../assessment/severities.js";
 import type { SunwrightSharedServices } from "../../language/module.js";
 import type { Links } from "../hover/check.js";
 import { defaultSettings, readSettings, type Settings } from "../settings.js";
 import { WorkspaceView } from "../workspace-view.js";
 import { Positions } from "./positions.js";
 import { sameData } from "./same-data.js";
+import { SettingsFiles } from "./settings-files.js";
 
 /** What all requests of one editor share: the computed designs, positions, and what the user has chosen. */
 export class Editor {
@@ -13,6 +15,13 @@ export class Editor {
   readonly positions: Positions;
   /** Whether the editor takes texts with places to fill in. */
   knowsSnippets = false;
+  /** Called when findings may have to be shown otherwise. */
+  onSeverities: () => void = () => {};
+  readonly settingsFiles: SettingsFiles;
+  private readonly merged = new Map<
+    string,
+    { readonly own: unknown; readonly file: Severities; readonly both: Severities }
+  >();
   private readonly spellings = new Map<string, string>();
   private chosen = defaultSettings;
 
@@ -20,6 +29,11 @@ export class Editor {
     const project = services.sunwright.Project;
     this.view = new WorkspaceView(project);
     this.positions = new Positions(project, (uri) => this.spellings.get(uri) ?? uri);
+    this.settingsFiles = new SettingsFiles(
+      services.workspace.FileSystemProvider,
+      () => this.connection,
+      () => this.onSeverities(),
+    );
     project.onChange((uri) => {
       if (!project.has(uri)) this.view.forget(uri);
     });
@@ -43,9 +57,23 @@ export class Editor {
   choose(given: unknown): boolean {
     const next = readSettings(given, this.chosen);
     const isNew = !sameData(next, this.chosen);
+    if (next.severity !== this.chosen.severity)
+      for (const { message } of readSeverities(next.severity).faults)
+        this.connection?.console.warn(`sunwright.severity: ${message}`);
     this.chosen = next;
     return isNew;
   }
+
+  /** What findings are shown as: as the user chose, but what a file beside the design says is so for everybody. */
+  readonly severities = (entry: string): Severities => {
+    const file = this.settingsFiles.of(entry);
+    const own = this.chosen.severity;
+    const known = this.merged.get(entry);
+    if (known && known.own === own && known.file === file) return known.both;
+    const both = new Map([...readSeverities(own).severities, ...file]);
+    this.merged.set(entry, { own, file, both });
+    return both;
+  };
 
   get links(): Links {
     return {

@@ -26,8 +26,8 @@ export class DesignLensProvider implements CodeLensProvider {
   constructor(private readonly editor: Editor) {}
 
   provideCodeLens(document: LangiumDocument): CodeLens[] {
-    const { view, positions } = this.editor;
-    return lensesOf(view, document.uri.toString()).map(({ span, title }) => ({
+    const { view, positions, severities } = this.editor;
+    return lensesOf(view, document.uri.toString(), severities).map(({ span, title }) => ({
       range: positions.range(span),
       // Without the name of a command the line is to be read, not to be pressed.
       command: { title, command: "" },
