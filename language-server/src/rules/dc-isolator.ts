@@ -28,7 +28,7 @@ export const dcIsolator = rule<IsolatorSubject>({
   section: "D.c. cables, connectors, isolation",
   severity: "error",
   title: "A switch made for arrays opens both conductors between each string and its inverter.",
-  what: "Looks for an isolator, or a switch built into the inverter, on the way of each string. Then at each isolator: made for d.c.; a category that is tested for arrays; all live conductors, in one movement; rated voltage and current, at the pole arrangement that is wired, against the highest open-circuit voltage and short-circuit current; fed from its marked side where it is sensitive to polarity; lockable.",
+  what: "Looks for an isolator, or a switch built into the inverter, on the way of each string. Whether the built-in one is enough by itself is argued about: the setting dc-isolator of the site's limits says so. Then at each isolator: made for d.c.; a category that is tested for arrays; all live conductors, in one movement; rated voltage and current, at the pole arrangement that is wired, against the highest open-circuit voltage and short-circuit current; fed from its marked side where it is sensitive to polarity; lockable.",
   why: "Isolators are the part of an array that has burnt most often. A d.c. arc does not go out by itself as an a.c. arc does a hundred times a second, so a switch that is made for a.c., wired the wrong way round or too weak for the voltage may draw one and keep it.",
   sources: {
     gb: [
