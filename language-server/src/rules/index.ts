@@ -17,6 +17,7 @@ import { dcCableType } from "./dc-cable-type.js";
 import { dcCableVoltage } from "./dc-cable-voltage.js";
 import { dcIsolator } from "./dc-isolator.js";
 import { dcVoltageDrop } from "./dc-voltage-drop.js";
+import { designTemperature } from "./design-temperature.js";
 import { devicePoles } from "./device-poles.js";
 import { disconnection } from "./disconnection.js";
 import { earthingSizes } from "./earthing-sizes.js";
@@ -59,6 +60,7 @@ import { trackerWindow } from "./tracker-window.js";
 /** Every rule, in the order of the catalogue. Pages, tables, completion and the assessment all read this list. */
 export const rules: readonly Rule[] = [
   stringVoltage,
+  designTemperature,
   buildingVoltage,
   trackerWindow,
   trackerShortCircuit,

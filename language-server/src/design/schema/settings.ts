@@ -33,7 +33,7 @@ export const settingRows = {
   lowestTemperatureBasis: {
     name: "lowest-temperature-basis",
     words: ["record-low", "statistical-minimum"],
-    help: "What the site's lowest temperature is meant to be: the lowest ever recorded, or a yearly minimum of statistics.",
+    help: "What the site's lowest temperature has to be: the lowest ever recorded, or at least a yearly minimum of statistics.",
   },
 } as const satisfies Record<string, SettingRow>;
 

@@ -1,6 +1,7 @@
 import { labels, location, note } from "./common.js";
 import { limitProperties } from "./limits.js";
 import { count, day, flag, type KindRow, quantity, text, words } from "./row.js";
+import { settingRows } from "./settings.js";
 
 export const siteKinds: readonly KindRow[] = [
   {
@@ -19,6 +20,12 @@ export const siteKinds: readonly KindRow[] = [
         "temperature",
         "Lowest expected air temperature; cells at dawn are as cold as the air. Say in a comment where it comes from.",
         { symbol: "Tmin", typical: "-10 degC", essential: true },
+      ),
+      words(
+        "lowest-temperature-basis",
+        settingRows.lowestTemperatureBasis.words,
+        "Which sort of figure that is: the lowest ever recorded, or a yearly minimum of statistics.",
+        { typical: "record-low" },
       ),
       quantity("highest-temperature", "temperature", "Highest expected air temperature.", {
         symbol: "Tmax",
