@@ -1,4 +1,4 @@
-import { itemOf, partOf, runOf } from "./made.js";
+import { itemOf, partOf, runOf, sameTable } from "./made.js";
 import { checkNamedValues } from "./mentions.js";
 import type { DepartureDeclaration, ExpectationDeclaration, Fragment, Problem, ReadingDeclaration } from "./model.js";
 import { Names } from "./names.js";
@@ -53,6 +53,7 @@ export function buildDesign(files: readonly SourceFile[]): Design {
       else names.parts.set(declaration.name, partOf(declaration));
     }
   }
+  names.partsTable = sameTable([...names.parts.values()]);
   const usedParts = new Set<Part>();
   const items = buildItems(fragments, names, usedParts, problems);
   const runs = buildRuns(fragments, names, usedParts, problems);
@@ -83,13 +84,15 @@ export function buildDesign(files: readonly SourceFile[]): Design {
 function buildItems(fragments: readonly Sorted[], names: Names, usedParts: Set<Part>, problems: Problem[]): Item[] {
   const items: Item[] = [];
   for (const fragment of fragments) {
-    for (const declaration of fragment.items) {
+    for (const [index, declaration] of fragment.items.entries()) {
       const earlier = names.top.get(declaration.name);
       if (earlier) {
         problems.push(duplicateName("item", declaration, earlier.declaration));
         continue;
       }
-      const { item, uses, problems: own } = itemOf(declaration, names);
+      const made = itemOf(declaration, names, fragment.madeItems[index]);
+      fragment.madeItems[index] = made;
+      const { item, uses, problems: own } = made;
       for (const { mention, part } of uses) {
         if (part) usedParts.add(part);
         else problems.push(mentionProblem(mention, 0, names.parts.keys(), "part"));
@@ -110,13 +113,15 @@ function buildRuns(
 ): Map<string, Run> {
   const runs = new Map<string, Run>();
   for (const fragment of fragments) {
-    for (const declaration of fragment.runs) {
+    for (const [index, declaration] of fragment.runs.entries()) {
       const earlier = runs.get(declaration.name) ?? names.top.get(declaration.name);
       if (earlier) {
         problems.push(duplicateName("run", declaration, earlier.declaration));
         continue;
       }
-      const run = runOf(declaration, names, problems);
+      const made = runOf(declaration, names, problems, fragment.madeRuns[index]);
+      fragment.madeRuns[index] = made;
+      const { run } = made;
       if (run.cable) usedParts.add(run.cable);
       runs.set(declaration.name, run);
     }

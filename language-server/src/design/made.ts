@@ -25,28 +25,43 @@ export function partOf(declaration: PartDeclaration): Part {
   return part;
 }
 
-interface MadeItem {
+/** Tables of parts seen lately, each site's own: two designs that are edited in turn both find theirs. */
+const tables: (readonly Part[])[] = [];
+const tablesKept = 8;
+
+/** The same array as before for the same parts, so that one comparison says whether anything about parts changed. */
+export function sameTable(now: readonly Part[]): readonly Part[] {
+  const found = tables.find(
+    (table) => table.length === now.length && table.every((part, index) => part === now[index]),
+  );
+  if (found) return found;
+  tables.unshift(now);
+  tables.length = Math.min(tables.length, tablesKept);
+  return now;
+}
+
+/** An item as it was made, kept beside its declaration. */
+export interface MadeItem {
   readonly item: Item;
   /** Every part that was looked up for it, and what was found. */
   readonly uses: readonly { readonly mention: Mention; readonly part: Part | undefined }[];
   /** What is wrong with it whatever else the design holds: names used twice inside it, parts of the wrong kind. */
   readonly problems: readonly Problem[];
+  /** The table of parts that it was made with: with the same table there is nothing to look up again. */
+  readonly table: readonly Part[];
 }
-const items = new WeakMap<ItemDeclaration, MadeItem>();
 
-/** The item of a declaration, and the parts it and what is nested in it name. */
-export function itemOf(declaration: ItemDeclaration, names: Names): MadeItem {
-  const known = items.get(declaration);
-  if (known && sameParts(known, names)) return known;
+/** The item of a declaration, and the parts it and what is nested in it name; `known` is how it was made before. */
+export function itemOf(declaration: ItemDeclaration, names: Names, known: MadeItem | undefined): MadeItem {
+  if (known && (known.table === names.partsTable || sameParts(known, names))) return known;
   const uses: { mention: Mention; part: Part | undefined }[] = [];
   const item = makeItem(declaration, (mention) => {
     const part = names.part(mention);
     uses.push({ mention, part });
     return part;
   });
-  const made = { item, uses, problems: [...innerDuplicates(item), ...wrongPartKinds(item)] };
-  items.set(declaration, made);
-  return made;
+  const problems = [...innerDuplicates(item), ...wrongPartKinds(item)];
+  return { item, uses, problems, table: names.partsTable };
 }
 
 function sameParts({ uses }: MadeItem, names: Names): boolean {
@@ -54,21 +69,25 @@ function sameParts({ uses }: MadeItem, names: Names): boolean {
   return true;
 }
 
-interface MadeRun {
+/** A run as it was made, kept beside its declaration. */
+export interface MadeRun {
   readonly run: Run;
   /** The top-level items that its ends begin with; undefined where one does not, and has to be looked up again. */
   readonly from: Item | undefined;
   readonly to: Item | undefined;
 }
-const runs = new WeakMap<RunDeclaration, MadeRun>();
 
 /**
  * The run of a declaration between the terminals its ends name. An item that is the same object has the same inside,
  * so an end that begins with it ends where it ended before.
  */
-export function runOf(declaration: RunDeclaration, names: Names, problems: Problem[]): Run {
-  const known = runs.get(declaration);
-  if (known && sameEnds(declaration, known, names)) return known.run;
+export function runOf(
+  declaration: RunDeclaration,
+  names: Names,
+  problems: Problem[],
+  known: MadeRun | undefined,
+): MadeRun {
+  if (known && sameEnds(declaration, known, names)) return known;
   const cable = declaration.cable && names.part(declaration.cable);
   if (declaration.cable && !cable) problems.push(mentionProblem(declaration.cable, 0, names.parts.keys(), "part"));
   if (declaration.cable && cable && cable.kind !== "cable") problems.push(wrongKind(declaration.cable, cable, "cable"));
@@ -84,13 +103,11 @@ export function runOf(declaration: RunDeclaration, names: Names, problems: Probl
     to: declaration.to && endOfRun(names, declaration.to, "in", problems),
   };
   const isSound = run.from && run.to && run.cable?.kind === "cable";
-  if (known && sameRun(known.run, run)) return known.run;
-  runs.set(declaration, {
-    run,
+  return {
+    run: known && sameRun(known.run, run) ? known.run : run,
     from: isSound ? names.top.get(declaration.from?.path[0] ?? "") : undefined,
     to: isSound ? names.top.get(declaration.to?.path[0] ?? "") : undefined,
-  });
-  return run;
+  };
 }
 
 function sameEnds({ from, to, cable }: RunDeclaration, known: MadeRun, names: Names): boolean {

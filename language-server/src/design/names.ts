@@ -15,6 +15,8 @@ export type Resolved =
 export class Names {
   readonly top = new Map<string, Item>();
   readonly parts = new Map<string, Part>();
+  /** All parts, as the same array for as long as they are the same parts. */
+  partsTable: readonly Part[] = [];
   private nested: Map<string, Item[]> | undefined;
 
   addTop(item: Item): void {

@@ -1,4 +1,5 @@
 import { declarationProblems } from "./check.js";
+import type { MadeItem, MadeRun } from "./made.js";
 import type {
   Declaration,
   DepartureDeclaration,
@@ -20,6 +21,9 @@ export interface Sorted {
   readonly departures: readonly DepartureDeclaration[];
   readonly expectations: readonly ExpectationDeclaration[];
   readonly problems: readonly Problem[];
+  /** Things as they were made by the last build, at the index of their declaration. */
+  readonly madeItems: (MadeItem | undefined)[];
+  readonly madeRuns: (MadeRun | undefined)[];
 }
 
 const memory = new WeakMap<Fragment, Sorted>();
@@ -47,5 +51,7 @@ function sort({ declarations, problems }: Fragment): Sorted {
     departures: of("departure"),
     expectations: of("expect"),
     problems: [...problems, ...declarations.flatMap(declarationProblems)],
+    madeItems: [],
+    madeRuns: [],
   };
 }
