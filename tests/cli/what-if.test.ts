@@ -61,7 +61,7 @@ describe("sunwright check --set", () => {
     const { code, out } = await here({ "house.sun": referenceHouse }, "check", "house.sun", "--set", "A.count=12");
     expect(code).toBe(1);
     expect(out).toMatch(
-      /error +string-voltage {2}\(what if\)\n +A: 12 × Module430 reach 512\.2 V at −15 °C; INV stands 500 V\. It fails below −4\.553 °C\./,
+      /error +string-voltage {2}\(what if\)\n +A: 12 × Module430 reach 512\.2 V at −15 °C; INV stands 500 V\. It fails below −4\.6 °C\./,
     );
     expect(out).toMatch(
       /tracker-window {2}\(what if\)\n +A: 12 × Module430 would work at 436\.6 V at −15 °C; INV\.pv1 tracks up to 430 V\./,

@@ -29,6 +29,14 @@ describe("every example is found to be what it says", () => {
   });
 });
 
+describe("what does not hold is shown in the design", () => {
+  it.each(trainingDesigns)("%s: never on a sheet that other designs use too", (path) => {
+    const { checks, design } = assessed(path);
+    const shown = checks.flatMap((check) => noticeOfCheck(check) ?? []);
+    expect(shown.map(({ place }) => place.chunk.uri).filter((uri) => uri !== design.entry)).toEqual([]);
+  });
+});
+
 describe("a good design", () => {
   it.each(goodDesigns)("%s has no finding beyond a note", (path) => {
     const { checks, problems } = assessed(path);

@@ -81,7 +81,7 @@ test("a drop over two runs names both, at the hot resistance", () => {
     "ΔU = 2 · L · r · I = 2 · 18 m · 6.49 Ω/km · 13.2 A = 3.084 V",
     "ΔU = 2 · L · r · I = 2 · 1.2 m · 6.49 Ω/km · 13.2 A = 0.2056 V",
     "ΔU,path = Σ ΔU = 3.084 V + 0.2056 V = 3.29 V",
-    "Δu = ΔU,path / Ump,string = 3.29 V / 358.6 V = 0.9174 %",
+    "Δu = ΔU,path / Ump,string = 3.29 V / 358.6 V = 0.917 %",
   ]);
 });
 
@@ -116,7 +116,7 @@ function temperatureLine(temperature: Parameters<typeof workingLine>[0]): Derive
 test("the temperature at a limit divides by a negative coefficient in brackets", () => {
   const limit = temperatureAtLimit({ modules: count(12), voltage: volts(38.8, "U") }, coefficient, volts(500))!;
   expect(workingLine(limit)).toBe(
-    "Tlimit = 25 °C + (Ulimit / (n · U) − 1) / β = 25 °C + (500 V / (12 · 38.8 V) − 1) / (−0.25 %/K) = −4.553 °C",
+    "Tlimit = 25 °C + (Ulimit / (n · U) − 1) / β = 25 °C + (500 V / (12 · 38.8 V) − 1) / (−0.25 %/K) = −4.6 °C",
   );
 });
 

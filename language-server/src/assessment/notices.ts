@@ -1,6 +1,6 @@
 import type { Place } from "../place.js";
 import type { Assessment, Check, Notice } from "./assessment.js";
-import { placeOf } from "./spots.js";
+import { placeOf, placeOfFinding } from "./spots.js";
 
 /** Everything to be shown at a place of the text, in the order of the text within each file. */
 export function notices(assessment: Assessment): Notice[] {
@@ -25,7 +25,7 @@ export function noticeOfCheck(check: Check): Notice | undefined {
       id: rule.id,
       severity,
       message: `${what} ${why} ${todo}`,
-      place: placeOf(spot),
+      place: placeOfFinding(spot),
       related: related.map((entry) => ({ place: placeOf(entry.spot), message: entry.message })),
       check,
     };
@@ -36,7 +36,7 @@ export function noticeOfCheck(check: Check): Notice | undefined {
       id: rule.id,
       severity: "note",
       message: `Departed from: ${finding.what} Reason given: ${departure.reason}`,
-      place: placeOf(finding.spot),
+      place: placeOfFinding(finding.spot),
       related: [{ place: departure.place, message: "the departure" }],
       check,
     };

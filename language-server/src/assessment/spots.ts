@@ -1,6 +1,17 @@
-import { bearerOf, findProperty } from "../design/things.js";
+import { bearerOf, findProperty, isWrittenHere } from "../design/things.js";
 import type { Place } from "../place.js";
 import type { Spot } from "../rules/rule.js";
+
+/**
+ * Where a finding is shown: at its spot, but never on a part's sheet. What a sheet says holds wherever the part is used;
+ * what does not hold is one design's use of it.
+ */
+export function placeOfFinding(spot: Spot): Place {
+  const { thing, property } = spot;
+  const found = property !== undefined && thing.is === "item" && findProperty(thing, property)?.property;
+  if (!found || (isWrittenHere(thing) && thing.declaration.properties.includes(found))) return placeOf(spot);
+  return placeOf({ thing: bearerOf(thing), word: "part" });
+}
 
 /**
  * Where a spot is written: the value of its property, the word of its sentence, or the thing's name; for what a part's

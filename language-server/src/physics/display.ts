@@ -84,6 +84,17 @@ export function unitByMagnitude(si: number, dimension: Dimension): string {
   return rows.find(([bound]) => size >= bound)?.[1] ?? "";
 }
 
+/**
+ * The significant digits that a number worked out is worth: of a temperature as many as reach its first decimal (no
+ * thermometer on a roof shows more), of a share in percent three.
+ */
+export function worthyDigits(si: number, dimension: Dimension, unit?: string): number {
+  if (dimension === "ratio" && unit === "%") return 3;
+  if (dimension !== "temperature") return derivedDigits;
+  const shown = Math.abs(fromSi(si, unit || unitByMagnitude(si, dimension)));
+  return shown === 0 ? 1 : Math.floor(Math.log10(shown)) + 2;
+}
+
 /** A number with at most so many significant digits, never an exponent, and a real minus sign. */
 export function formatNumber(value: number, digits = derivedDigits): string {
   if (Number.isNaN(value)) return "not a number";

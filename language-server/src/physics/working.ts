@@ -1,12 +1,15 @@
-import { derivedDigits, formatValue, statedDigits } from "./display.js";
+import { formatValue, statedDigits, worthyDigits } from "./display.js";
 import type { Derived, Figure, Source } from "./figure.js";
 
 /** The sum as a designer would write it by hand, made from a figure only when somebody asks for it. */
 
 /** Value and unit: `38.9 V`. Stated figures in the unit and with the digits that they were written with. */
 export function formatFigure(figure: Figure): string {
-  const digits = figure.kind === "given" ? statedDigits : derivedDigits;
-  return formatValue(figure.value, figure.dimension, figure.unit, digits);
+  return formatValue(figure.value, figure.dimension, figure.unit, digitsOf(figure, figure.unit));
+}
+
+function digitsOf({ kind, value, dimension }: Figure, unit: string | undefined): number {
+  return kind === "given" ? statedDigits : worthyDigits(value, dimension, unit);
 }
 
 /**
@@ -16,9 +19,9 @@ export function formatFigure(figure: Figure): string {
  */
 export function formatApart(figure: Figure, other: Figure): [string, string] {
   const unit = sharedUnit(figure, other);
-  for (let digits = derivedDigits; digits < 12; digits++) {
+  for (let more = 0; more < 8; more++) {
     const texts = [figure, other].map((each) => {
-      const own = each.kind === "given" ? statedDigits : digits;
+      const own = digitsOf(each, unit) + (each.kind === "given" ? 0 : more);
       return formatValue(each.value, each.dimension, unit, own);
     }) as [string, string];
     if (texts[0] !== texts[1] || figure.value === other.value) return texts;
@@ -95,7 +98,7 @@ function substituted(figure: Derived): string {
 /** Temperatures in a formula are all printed in degrees Celsius, because the 25 °C of the formulas is. */
 function inFormula(figure: Figure): string {
   if (figure.dimension !== "temperature") return formatFigure(figure);
-  return formatValue(figure.value, "temperature", "degC", derivedDigits);
+  return formatValue(figure.value, "temperature", "degC", digitsOf(figure, "degC"));
 }
 
 /** A negative figure after an operator needs brackets; at the start of a bracket it needs none. */

@@ -1,5 +1,6 @@
 import { foretold } from "../../assessment/answers.js";
 import type { Assessment, Check } from "../../assessment/assessment.js";
+import { hasMargin } from "../../assessment/margin.js";
 import { type Severities, shownSeverity } from "../../assessment/severities.js";
 import type { SourceFile } from "../../design/design.js";
 import { label } from "../../design/facts.js";
@@ -12,7 +13,6 @@ import type { Locator } from "./locate.js";
 import type {
   DepartureReport,
   DesignReport,
-  FigureReport,
   FindingReport,
   NotApplicableReport,
   NotCheckedReport,
@@ -52,6 +52,7 @@ export function designReport(
   const findings: FindingReport[] = [];
   const departures: DepartureReport[] = [];
   const passes: PassReport[] = [];
+  const margins: PassReport[] = [];
   const notApplicable: NotApplicableReport[] = [];
   const notChecked = assessment.checks.filter((check) => !isRead(check)).map((check) => unread(check, writer));
   for (const check of checked) {
@@ -66,6 +67,7 @@ export function designReport(
         break;
       case "pass":
         passes.push(writer.pass(check, outcome));
+        if (outcome.value && outcome.limit && hasMargin(outcome.value, outcome.limit)) margins.push(passes.at(-1)!);
         break;
       case "not-applicable":
         notApplicable.push({ ...writer.named(check), reason: outcome.reason });
@@ -89,7 +91,7 @@ export function designReport(
       notApplicable: notApplicable.length,
       notChecked: notChecked.length,
     },
-    tightest: tightest(passes),
+    tightest: tightest(margins),
     ...(switched.length > 0 && { switchedOff: switched }),
     findings,
     departures,
@@ -127,16 +129,10 @@ function ruleSetReport({ id, title, editions }: RuleSet): RuleSetReport {
   return { id, title, editions: editions.map((each) => ({ title: each.title, edition: each.edition })) };
 }
 
-/** The first of the passes that use most of their limit. A count that fills its terminal is full, not tight. */
+/** The first of the passes that use most of their limit. */
 function tightest(passes: readonly PassReport[]): PassReport | undefined {
   let found: PassReport | undefined;
-  for (const pass of passes) {
-    if (pass.utilisation === undefined || isCount(pass.value)) continue;
-    if (pass.utilisation > (found?.utilisation ?? 0)) found = pass;
-  }
+  for (const pass of passes)
+    if (pass.utilisation !== undefined && pass.utilisation > (found?.utilisation ?? 0)) found = pass;
   return found;
-}
-
-function isCount(figure?: FigureReport): boolean {
-  return figure?.unit === "" && Number.isInteger(figure.value);
 }
