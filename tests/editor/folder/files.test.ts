@@ -82,12 +82,10 @@ describe("files", () => {
     assert.equal(await read(path), text);
   });
 
-  it("that are deleted take their squiggles with them", async () => {
+  it("that nobody opened are computed, and take their problems with them when they are deleted", async () => {
     const path = await layHouse();
-    const document = await show(path);
-    await untilFound(document.uri, "string-voltage");
-    await closeAll();
+    await untilFound(at(path), "string-voltage");
     await workspace.fs.delete(at(path));
-    await untilGone(document.uri, "string-voltage");
+    await untilGone(at(path), "string-voltage");
   });
 });
