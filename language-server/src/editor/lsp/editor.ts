@@ -28,7 +28,11 @@ export class Editor {
   constructor(readonly services: SunwrightSharedServices) {
     const project = services.sunwright.Project;
     this.view = new WorkspaceView(project);
-    this.positions = new Positions(project, (uri) => this.spellings.get(uri) ?? uri);
+    this.positions = new Positions(
+      project,
+      (uri) => this.spellings.get(uri) ?? uri,
+      (uri) => services.workspace.TextDocuments.get(uri),
+    );
     this.settingsFiles = new SettingsFiles(
       services.workspace.FileSystemProvider,
       () => this.connection,

@@ -15,6 +15,8 @@ export class Positions {
   constructor(
     private readonly sources: Sources,
     readonly spelled: (uri: string) => string,
+    /** The editor's own copy of an open file. */
+    private readonly open: (uri: string) => TextDocument | undefined = () => undefined,
   ) {}
 
   range({ uri, start, end }: Span): Range {
@@ -43,6 +45,9 @@ export class Positions {
 
   private document(uri: string): TextDocument {
     const text = this.sources.text(uri) ?? "";
+    // It knows its lines from one edit to the next; ours would count them all again.
+    const open = this.open(uri);
+    if (open?.getText() === text) return open;
     let document = this.documents.get(uri);
     if (document?.getText() !== text) {
       document = TextDocument.create(uri, "sunwright", 0, text);
