@@ -106,7 +106,7 @@ function bands(plot: Plot, atX: Scale, atY: Scale): Shape[] {
               stroke: "third",
               width: 1.2,
             }),
-            text(area.left + 14, atY(high) + 13, words, { size: 9, fill: "third" }),
+            ...onPaper(area.left + 14, (atY(low) + atY(high)) / 2, words, 9, "start", "third"),
           ];
     return [group(shapes, { sort: "band", label: words })];
   });
@@ -142,19 +142,28 @@ function points(plot: Plot, atX: Scale, atY: Scale): Shape[] {
   // Neighbours' words stand above and below in turn.
   return plot.points.map(({ x, y, words }, index) => {
     const [px, py] = [atX(x), atY(y)];
-    const isRight = px + 10 + textWidth(words, size, true) < area.left + area.width;
+    const width = textWidth(words, size, true);
+    const fits = { start: px + 10 + width < area.left + area.width, end: px - 10 - width > area.left };
+    const wanted = index % 2 === 0 ? "start" : "end";
+    const anchor = fits[wanted] ? wanted : wanted === "start" ? "end" : "start";
     return group(
       [
+        ...onPaper(px + (anchor === "start" ? 8 : -8), py + (index % 2 === 0 ? -8 : 17), words, size, anchor, "ink"),
         circle(px, py, 4, { stroke: "ink", width: 1.4, fill: "paper" }),
-        text(px + (isRight ? 8 : -8), py + (index % 2 === 0 ? -8 : 17), words, {
-          size,
-          bold: true,
-          anchor: isRight ? "start" : "end",
-        }),
       ],
       { sort: "point", label: words },
     );
   });
+}
+
+/** Words over lines, on a piece of paper of their own. */
+function onPaper(x: number, y: number, words: string, of: number, anchor: "start" | "end", fill: Paint): Shape[] {
+  const width = textWidth(words, of, true);
+  const left = anchor === "start" ? x : x - width;
+  return [
+    rect(left - 2, y - of, width + 4, of + 3.5, { fill: "paper", opacity: 0.85, radius: 2 }),
+    text(x, y, words, { size: of, bold: true, anchor, fill }),
+  ];
 }
 
 function legend({ curves, notes }: Plot, top: number): { readonly shapes: readonly Shape[]; readonly bottom: number } {
