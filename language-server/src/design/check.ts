@@ -1,3 +1,4 @@
+import { withCapitalArticle } from "./article.js";
 import { checkShape } from "./check-shape.js";
 import type { Block, Declaration, ItemDeclaration, Problem, Property } from "./model.js";
 import { isPossible } from "./possible.js";
@@ -71,7 +72,8 @@ function* checkItem(declaration: ItemDeclaration, outer?: string): Generator<Pro
   const row = kindRow(declaration.kind, outer);
   if (!row || row.declaredAs === "part") {
     const known = outer === undefined ? topLevelKinds() : kindsWithin(outer);
-    const place = outer === undefined ? "There is no kind of item called" : `A ${outer} holds no item of kind`;
+    const place =
+      outer === undefined ? "There is no kind of item called" : `${withCapitalArticle(outer)} holds no item of kind`;
     yield unknownKind(declaration.kind, declaration.kindPlace, known, place, row?.declaredAs === "part");
     return;
   }
@@ -130,7 +132,7 @@ function unknownProperty(property: Property, row: KindRow): Problem {
   return {
     id: "unknown-property",
     severity: "error",
-    message: `A ${row.title} has no property ${property.name}.${near ? ` Did you mean ${near}?` : " Delete it, or write it as a comment."}`,
+    message: `${withCapitalArticle(row.title)} has no property ${property.name}.${near ? ` Did you mean ${near}?` : " Delete it, or write it as a comment."}`,
     place: property.namePlace,
     suggestions: near ? [{ title: `Change to ${near}`, text: near }] : [],
   };
@@ -145,7 +147,7 @@ function unknownKind(
 ): Problem {
   const near = nearest(kind, known);
   const offer = isPart
-    ? ` A ${kind} is declared as a part: part NAME is ${kind} { … }.`
+    ? ` ${withCapitalArticle(kind)} is declared as a part: part NAME is ${kind} { … }.`
     : near
       ? ` Did you mean ${near}?`
       : ` Known: ${known.join(", ")}.`;

@@ -1,3 +1,4 @@
+import { withArticle } from "./article.js";
 import type { Mention, Problem, Property } from "./model.js";
 import type { Names } from "./names.js";
 import { mentionProblem } from "./resolve.js";
@@ -60,7 +61,7 @@ function namedValueProblem(
   return {
     id: "wrong-kind",
     severity: "error",
-    message: `${value} is a ${found.kind}; ${property.name} names a ${wanted}. Name a ${wanted}.`,
+    message: `${value} is ${withArticle(found.kind)}; ${property.name} names ${withArticle(wanted)}. Name ${withArticle(wanted)}.`,
     place: property.valuePlace,
     related: [{ place: found.declaration.namePlace, message: `${value} is declared here` }],
   };

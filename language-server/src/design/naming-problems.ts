@@ -1,16 +1,21 @@
+import { withArticle } from "./article.js";
 import type { Mention, Problem } from "./model.js";
 import type { Item, Part } from "./things.js";
 
 /** A name that an earlier declaration has; the later one is left out. */
 export function duplicateName(
   sort: string,
-  declaration: { readonly name: string; readonly namePlace: Problem["place"] },
+  declaration: { readonly name: string; readonly kind?: string; readonly namePlace: Problem["place"] },
   earlier: { readonly namePlace: Problem["place"] },
 ): Problem {
+  // A kind of which a design has one is written without a name, and is called what it is: site, earthing.
+  const isNameless = declaration.name === declaration.kind;
   return {
     id: "duplicate-name",
     severity: "error",
-    message: `The name ${declaration.name} is taken: an earlier declaration has it, and this ${sort} is left out. Give it another name.`,
+    message: isNameless
+      ? `The ${declaration.name} of a design is declared once; this one is left out. Write what both say in the first.`
+      : `The name ${declaration.name} is taken: an earlier declaration has it, and this ${sort} is left out. Give it another name.`,
     place: declaration.namePlace,
     related: [{ place: earlier.namePlace, message: `${declaration.name} is first declared here` }],
   };
@@ -20,7 +25,7 @@ export function wrongKind(mention: Mention, part: Part, wanted: string): Problem
   return {
     id: "wrong-kind",
     severity: "error",
-    message: `${part.name} is a part of kind ${part.kind}; here a ${wanted} is needed. Name a ${wanted} part.`,
+    message: `${part.name} is a part of kind ${part.kind}; here ${withArticle(wanted)} is needed. Name ${withArticle(wanted)} part.`,
     place: mention.place,
     related: [{ place: part.declaration.kindPlace, message: `${part.name} is declared as ${part.kind}` }],
   };
@@ -30,7 +35,7 @@ export function unusedPart(part: Part): Problem {
   return {
     id: "unused-part",
     severity: "note",
-    message: `Nothing here is a ${part.name}. A part that no item uses is only text: use it, move it to a parts file, or delete it.`,
+    message: `No item here is of the part ${part.name}. A part that no item uses is only text: use it, move it to a parts file, or delete it.`,
     place: part.declaration.namePlace,
     unnecessary: true,
   };
@@ -52,7 +57,8 @@ export function* innerDuplicates(item: Item): Generator<Problem> {
 /** Parts of another kind than the item that names them. */
 export function* wrongPartKinds(item: Item): Generator<Problem> {
   const wanted = item.kind === "string" ? "module" : item.kind;
-  if (item.part && item.declaration.part && item.part.kind !== wanted)
+  // Of a kind that does not exist, that is what has to be mended.
+  if (item.row && item.part?.row && item.declaration.part && item.part.kind !== wanted)
     yield wrongKind(item.declaration.part, item.part, wanted);
   for (const child of item.children) yield* wrongPartKinds(child);
 }

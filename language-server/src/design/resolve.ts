@@ -1,3 +1,4 @@
+import { withArticle } from "./article.js";
 import type { Mention, Problem } from "./model.js";
 import type { Names } from "./names.js";
 import { nearest } from "./suggest.js";
@@ -24,7 +25,7 @@ export function endOfRun(names: Names, mention: Mention, side: "in" | "out", pro
           message:
             inner.length > 0
               ? `${item.id} has no terminal of its own: say which of its ports, ${inner.join(", ")}.`
-              : `${item.id} is a ${item.kind} and has no terminal: a run cannot end at it.`,
+              : `${item.id} is ${withArticle(item.kind)} and has no terminal: a run cannot end at it.`,
           place: mention.place,
           suggestions: inner.map((id) => ({ title: `Wire ${id}`, text: id })),
         });
