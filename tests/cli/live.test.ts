@@ -57,6 +57,16 @@ describe("what stays live if I open Q2?", () => {
   });
 });
 
+describe("a run that is joined to charged capacitors", () => {
+  it("is not among what nothing reaches, nor is its other end", async () => {
+    const found = await answer("--open", "Q1,Q2,Q3,Q4,Q7");
+    for (const terminal of ["INV.ac", "Q4.in"])
+      expect(at(found, terminal), terminal).toEqual([expect.stringContaining("charge in the capacitors of INV")]);
+    expect(found.dead).not.toContain("W10");
+    expect(at(found, "Q4.out")).not.toContainEqual(expect.stringContaining("charge"));
+  });
+});
+
 describe("main switch Q6 off: what is live?", () => {
   it("its supply side, the old bar until INV disconnects, the backup board, all d.c.", async () => {
     const { out } = await live("--open", "Q6", "--mode", "grid", "--light", "day");

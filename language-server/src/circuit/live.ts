@@ -57,7 +57,10 @@ export function traceLive(circuit: Circuit, situation: Situation): LiveTrace {
   return { situation, ineffective, arrivals };
 }
 
-/** What the capacitors of inverters still hold with some devices open: at every port, and along their d.c. conductors. */
+/**
+ * What the capacitors of inverters still hold with some devices open: at every port, along their d.c. conductors up to
+ * the next open device, and along the runs of their a.c. ports up to the next device.
+ */
 export function traceStored(circuit: Circuit, situation: Situation): ReadonlyMap<Terminal, readonly Arrival[]> {
   return storedCharge(circuit, piecesFor(circuit, situation).pieces);
 }
@@ -97,11 +100,19 @@ function storedCharge(circuit: Circuit, pieces: Pieces): Map<Terminal, Arrival[]
     const reached = new Set<Terminal>();
     for (const { terminal, kind } of ports) {
       const isDc = kind === "tracker" || kind === "battery";
-      for (const other of isDc ? pieces.members(pieces.of(terminal)) : [terminal]) reached.add(other);
+      for (const other of isDc ? pieces.members(pieces.of(terminal)) : alongRuns(terminal)) reached.add(other);
     }
     for (const terminal of reached) push(found, terminal, charge);
   }
   return found;
+}
+
+/** A terminal with those that runs alone join to it: what one of them holds, all of them hold. */
+function alongRuns(start: Terminal): Set<Terminal> {
+  const joined = new Set([start]);
+  for (const terminal of joined)
+    for (const link of terminal.links) if (link.by.is === "run") joined.add(otherEnd(link, terminal));
+  return joined;
 }
 
 type Step = Omit<Arrival, "source">;
