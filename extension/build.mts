@@ -1,10 +1,11 @@
-import { copyFileSync, mkdirSync, rmSync, statSync, writeFileSync } from "node:fs";
-import { dirname, join } from "node:path";
+import { copyFileSync, mkdirSync, readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
+import { dirname, join, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
 import { isKeyword, textMateGrammar } from "@sunwright/grammar";
 import { build } from "esbuild";
 import { kindRows } from "../language-server/src/design/schema/index.js";
 import { referencePages, snippetsFile } from "../language-server/src/reference/index.js";
+import { thirdPartyNotices } from "./notices.mjs";
 
 const here = dirname(fileURLToPath(import.meta.url));
 const server = join(here, "..", "language-server", "dist");
@@ -13,8 +14,8 @@ const dist = join(here, "dist");
 rmSync(dist, { recursive: true, force: true });
 mkdirSync(dist, { recursive: true });
 
-const common = { bundle: true, minify: true, external: ["vscode"], logLevel: "warning" } as const;
-await build({
+const common = { bundle: true, minify: true, external: ["vscode"], logLevel: "warning", metafile: true } as const;
+const forNode = await build({
   ...common,
   entryPoints: [join(here, "src", "extension.ts")],
   outfile: join(dist, "extension.cjs"),
@@ -22,7 +23,7 @@ await build({
   format: "cjs",
   target: "node20",
 });
-await build({
+const forBrowser = await build({
   ...common,
   entryPoints: [join(here, "src", "extension.browser.ts")],
   outfile: join(dist, "extension.browser.js"),
@@ -42,6 +43,11 @@ for (const [path, text] of referencePages()) write(join("docs", path), text);
 write(join("snippets", "sunwright.json"), snippetsFile());
 const kinds = kindRows.map(({ kind }) => kind).filter((kind) => !isKeyword(kind));
 write(join("syntaxes", "sunwright.tmLanguage.json"), JSON.stringify(textMateGrammar(kinds), undefined, 2));
+const bundled = [forNode, forBrowser].flatMap(({ metafile }) =>
+  Object.keys(metafile.inputs).map((file) => resolve(file)),
+);
+const inServers: Record<string, string[]> = JSON.parse(readFileSync(join(server, "bundled.json"), "utf8"));
+write("ThirdPartyNotices.txt", thirdPartyNotices([...bundled, ...inServers.server!, ...inServers["browser-server"]!]));
 for (const file of ["LICENSE", "CHANGELOG.md"]) copyFileSync(join(here, "..", file), join(here, file));
 
 for (const file of ["extension.cjs", "extension.browser.js", "server.cjs", "browser-server.js"])

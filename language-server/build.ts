@@ -1,4 +1,5 @@
-import { dirname, join, relative } from "node:path";
+import { writeFileSync } from "node:fs";
+import { dirname, join, relative, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
 import { type BuildOptions, build } from "esbuild";
 
@@ -50,8 +51,13 @@ const programs: readonly BuildOptions[] = [
   },
 ];
 
+const inputs: Record<string, string[]> = {};
 for (const program of programs) {
   const { metafile } = await build({ ...common, ...program });
+  for (const name of Object.keys(program.entryPoints ?? {}))
+    inputs[name] = Object.keys(metafile.inputs).map((file) => resolve(file));
   for (const [file, { bytes }] of Object.entries(metafile.outputs))
     if (!file.endsWith(".map")) console.log(`${relative(join(here, ".."), file)}  ${Math.round(bytes / 1024)} kB`);
 }
+// Whose licences must go along with the bundles.
+writeFileSync(join(dist, "bundled.json"), JSON.stringify(inputs));

@@ -37,7 +37,10 @@ export async function startNodeBuild(folder: string): Promise<BuildClient> {
 
 /** Starts the server that is packaged for browsers, in a thread that has what a web worker has and asks for its files. */
 export async function startBrowserBuild(folder: string): Promise<BuildClient> {
-  const worker = new Worker(join(here, "web-worker.mjs"), { workerData: join(dist, "browser-server.js") });
+  const worker = new Worker(join(here, "web-worker.mjs"), {
+    workerData: join(dist, "browser-server.js"),
+    execArgv: [],
+  });
   const stop = async () => void (await worker.terminate());
   return begin(new PortMessageReader(worker), new PortMessageWriter(worker), folder, stop);
 }
