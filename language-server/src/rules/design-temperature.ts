@@ -29,16 +29,16 @@ export const designTemperature = rule<Item>({
   sources: { gb: [array, differ], iec: [array, differ] },
   examples: {
     holds: `site "Alder Cottage" {
+    rules: gb
     lowest-temperature: -10 degC
     lowest-temperature-basis: record-low
-    rules: gb
 }
 string S1 is 11 x Hollin430
 `,
     breaks: `site "Alder Cottage" {
+    rules: gb
     lowest-temperature: -6 degC
     lowest-temperature-basis: statistical-minimum
-    rules: gb
 }
 string S1 is 11 x Hollin430
 `,
