@@ -82,9 +82,9 @@ describe("diagnostics", () => {
     const editor = await start({ files, settings: { notChecked: "hint" } });
     await editor.open("cottage.sun", cottage);
     await editor.until(() => editor.all("cottage.sun").some(({ code }) => code === "not-checked"));
-    const hint = editor.all("cottage.sun").find(({ code }) => code === "not-checked")!;
-    expect(hint.severity).toBe(4);
-    expect(hint.message).toContain("start-voltage of INV.pv1 is not stated");
+    const hints = editor.all("cottage.sun").filter(({ code }) => code === "not-checked");
+    expect(new Set(hints.map(({ severity }) => severity))).toEqual(new Set([4]));
+    expect(hints.map(({ message }) => message).join("\n")).toContain("start-voltage of INV.pv1 is not stated");
     await editor.configure({ notChecked: "off" });
     await editor.until(() => editor.all("cottage.sun").length === 0);
   });

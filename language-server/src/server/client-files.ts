@@ -4,14 +4,18 @@ import type { Connection } from "vscode-languageserver";
 /**
  * Files of a server that runs in a web worker and has none of its own: it asks the client, which knows the workspace.
  *
- * `sunwright/readFile` takes `{ uri }` and gives the text; `sunwright/readFolder` takes `{ uri }` and gives
- * `{ name, isFolder }` of each entry. A client that answers neither leaves the server with the open documents.
+ * `sunwright/readFile` takes `{ uri }` and gives the text, or null where there is no such file; `sunwright/readFolder`
+ * takes `{ uri }` and gives `{ name, isFolder }` of each entry. A client that answers neither leaves the server with the
+ * open documents.
  */
 export class ClientFileSystem implements FileSystemProvider {
   constructor(private readonly connection: Connection) {}
 
   async readFile(uri: URI): Promise<string> {
-    return this.connection.sendRequest<string>("sunwright/readFile", { uri: uri.toString() });
+    const text = await this.connection.sendRequest<unknown>("sunwright/readFile", { uri: uri.toString() });
+    // A client may say so with an error or with nothing.
+    if (typeof text !== "string") throw new Error(`There is no ${uri.toString()}`);
+    return text;
   }
 
   async readDirectory(uri: URI): Promise<FileSystemNode[]> {
