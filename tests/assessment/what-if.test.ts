@@ -29,14 +29,14 @@ function checksOf({ checks }: Assessment): string[] {
 const hypotheses: readonly (readonly [hypothesis: string, before: string, after: string])[] = [
   ["site.lowest-temperature = -20 degC", "lowest-temperature: -15 degC", "lowest-temperature: -20 degC"],
   ["A.count = 12", "string A is 11 x", "string A is 12 x"],
-  ["W4.length = 60 m", "W4 from B to Q2: 24 m", "W4 from B to Q2: 60 m"],
+  ["W4.length = 60 m", "W4 from B to Q2: 23 m", "W4 from B to Q2: 60 m"],
   ["Module430.short-circuit-current = 16.5 A", "short-circuit-current: 13.9 A", "short-circuit-current: 16.5 A"],
   [
     "Hybrid5.pv2.max-current = 10 A",
     "tracker pv2 { voltage-range: 120..430 V  max-current: 16 A",
     "tracker pv2 { voltage-range: 120..430 V  max-current: 10 A",
   ],
-  ["Q2.poles = 1", "isolator Q2 is Rotary\n", "isolator Q2 is Rotary { poles: 1 }\n"],
+  ["Q2.poles = 1", "isolator Q2 is Rotary {", "isolator Q2 is Rotary { poles: 1 "],
   [
     "OLD.RCD2.K3.rated-current = 6 A",
     "breaker K3 is B32 serves SHOWER",
@@ -50,6 +50,7 @@ describe("something supposed", () => {
   test.each(hypotheses)("%s comes out as if it were written", (hypothesis, was, becomes) => {
     const supposed = assessWhatIf([read(referenceHouse)], overlay(hypothesis));
     expect(supposed.whatIf.refusals).toEqual([]);
+    expect(referenceHouse).toContain(was);
     const written = assess([read(referenceHouse.replace(was, becomes))]);
     expect(checksOf(supposed).map(unmarked)).toEqual(checksOf(written));
     const asItIs = assess([read(referenceHouse)]);
@@ -69,9 +70,7 @@ describe("something supposed", () => {
   test("is said with what the text says in its place, and with what comes out otherwise", () => {
     const { whatIf } = assessWhatIf([read(referenceHouse)], overlay("A.count = 12"));
     expect(whatIf.suppositions.map(suppositionText)).toEqual(["A.count = 12 (written: 11)"]);
-    expect(whatIf.changes.map(changeText)).toContain(
-      "string-voltage on A: holds as far as checked as written, finding if so",
-    );
+    expect(whatIf.changes.map(changeText)).toContain("string-voltage on A: holds as written, finding if so");
   });
 });
 

@@ -132,9 +132,9 @@ describe("what runs in a power cut?", () => {
     expect(ids(backup?.boards ?? [])).toEqual(["NEW"]);
     expect(backup?.circuits.map(({ device, servesText }) => [device.id, servesText])).toEqual([
       ["NEW.K4", undefined],
-      ["NEW.K5", "lights"],
+      ["NEW.K5", undefined],
     ]);
-    expect(ids(backup?.loads ?? [])).toEqual(["FREEZER"]);
+    expect(ids(backup?.loads ?? [])).toEqual(["FREEZER", "LIGHTS"]);
     expect(plant?.boards[1]?.mainSwitches).toEqual([house.item("Q7")]);
   });
 });

@@ -69,7 +69,7 @@ describe("sunwright isolate", () => {
     const text = referenceHouse
       .replace("isolator Q4 is AcSwitch", "isolator Q4 is AcSwitch { poles: 1 }")
       .replace("isolator Q6 is MainSwitch", "isolator Q6 is MainSwitch { poles: 1 }")
-      .replace("rcbo Q5 is Rcbo32 serves INV", "rcbo Q5 is Rcbo32 serves INV { poles: 1 }");
+      .replace("rcbo Q5 is Rcbo40 serves INV", "rcbo Q5 is Rcbo40 serves INV { poles: 1 }");
     const { code, out } = await isolate(text, "INV");
     expect(code).toBe(1);
     expect(out).toContain("nothing reaches INV but what is named as still live");
