@@ -61,7 +61,9 @@ describe("the signature of a plant", () => {
       return plants(design, buildCircuit(design))[0]!.signature;
     };
     const before = signature(referenceHouse);
-    expect(same(signature(referenceHouse.replace("string A is", "/** A remark. */ string A is")), before)).toBe(true);
+    expect(
+      same(signature(referenceHouse.replace("on-roof }\nstring B", "on-roof } // a remark\nstring B")), before),
+    ).toBe(true);
     expect(same(signature(referenceHouse.replace("azimuth: 90 deg", "azimuth: 95 deg")), before)).toBe(true);
     expect(same(signature(referenceHouse.replace("13 m of Twin6", "14 m of Twin6")), before)).toBe(false);
   });
