@@ -160,7 +160,7 @@ function fittingParts(subject: FusedString, judge: Judge): Fix[] {
     const rated = given(part, "rated-voltage");
     if (!rating || !rated || wordOf(part, "category") !== "gPV") return undefined;
     if (!fuseFits(rating.value, window) || rated.value < voltage.value) return undefined;
-    return `${formatFigure(rating)} in ${formatFigure(window.lowest)} to ${formatFigure(window.highest)}`;
+    return `${formatFigure(rating)} where ${formatFigure(window.lowest)} to ${formatFigure(window.highest)} fit`;
   };
   return partFixes(judge, {
     thing: subject.fuse,

@@ -79,7 +79,11 @@ run W1 from S1 to INV.pv1: 12 m of Solar4
       if (voltage.value > limit.figure.value) exceeded.push(limit);
       else
         outcomes.push(
-          judge.pass(voltage, limit.figure, limit.sort === "connector" ? "connectors" : label(limit.holder)),
+          judge.pass(
+            voltage,
+            limit.figure,
+            limit.sort === "connector" ? `connectors of ${label(limit.holder)}` : label(limit.holder),
+          ),
         );
     }
     if (exceeded.length > 0) outcomes.push(tooHigh(subject, voltage, exceeded, judge));
