@@ -10,6 +10,7 @@ import { createChunkParser } from "../../language-server/src/language/parser-mod
 import { SourceFile } from "../../language-server/src/language/source-file.js";
 import { designOf, jsonOf, lengthen, spoil } from "./design.js";
 import { reportIsolation } from "./isolation.js";
+import { reportRequests } from "./requests.js";
 import { Session } from "./session.js";
 import { digits, median, quantile, timed } from "./statistics.js";
 
@@ -209,4 +210,5 @@ function print(rows: readonly (readonly string[])[]): void {
 }
 
 await main();
+await reportRequests(server);
 reportIsolation();

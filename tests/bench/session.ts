@@ -11,6 +11,14 @@ import {
 } from "vscode-languageserver/node";
 import { TextDocument } from "vscode-languageserver-textdocument";
 
+/** What is asked of a document: at an offset, or about a stretch. */
+export interface Question {
+  readonly at?: number;
+  readonly from?: number;
+  readonly to?: number;
+  readonly [more: string]: unknown;
+}
+
 /** One server process at the other end of real pipes, with one open document. */
 export class Session {
   private document: TextDocument;
@@ -85,6 +93,19 @@ export class Session {
       this.heard = (diagnostics) => {
         if (awaited(diagnostics)) resolve();
       };
+    });
+  }
+
+  /** A request about the document; `position` and `range` in offsets become the editor's own. */
+  ask(method: string, { at, from, to, ...more }: Question = {}): Promise<unknown> {
+    const { uri } = this.document;
+    return this.connection.sendRequest(method, {
+      textDocument: { uri },
+      ...(at === undefined ? {} : { position: this.document.positionAt(at) }),
+      ...(from === undefined || to === undefined
+        ? {}
+        : { range: { start: this.document.positionAt(from), end: this.document.positionAt(to) } }),
+      ...more,
     });
   }
 
