@@ -1,6 +1,8 @@
 import { describe, expect, it } from "vitest";
+import type { Report } from "../../language-server/src/cli/report/report.js";
 import { design, inTwoFiles, stringLine } from "./designs.js";
-import { folderWith, sunwright } from "./program.js";
+import { folderWith, sunwright, sunwrightHere } from "./program.js";
+import { answerOf } from "./schemas.js";
 
 const caution = "PV modules cannot be switched off";
 
@@ -48,6 +50,21 @@ describe("sunwright check", () => {
       expect(out).not.toMatch(/complian|complies|conform|certified|is safe/i);
       expect(out).toContain(caution);
     }
+  });
+
+  it("prints what the site sets for itself beside what the rule set has", async () => {
+    const set = "limits { dc-voltage-drop-design: 2 %  dc-isolator: external  dc-ac-ratio: 1.5 }";
+    const own = folderWith({ "barn.sun": design(10).replace("    rules: gb\n", `    rules: gb\n    ${set}\n`) });
+    const { out } = await sunwrightHere(["check", "barn.sun"], own);
+    expect(out).toContain(
+      "  The site's own limits: dc-voltage-drop-design 2 % in place of 1 %; dc-ac-ratio 1.5, as the rule set has it; dc-isolator external in place of built-in-accepted\n",
+    );
+    const json = await sunwrightHere(["check", "barn.sun", "--format", "json"], own);
+    expect(answerOf<Report>("check", json.out).files).toMatchObject([
+      { ownLimits: [{ name: "dc-voltage-drop-design", value: "2 %", ruleSet: "1 %" }, {}, {}] },
+    ]);
+    const none = await sunwrightHere(["check", "barn.sun"], folderWith({ "barn.sun": design(10) }));
+    expect(none.out).not.toContain("own limits");
   });
 
   it("tells of problems of the text beside findings, and both fail", () => {

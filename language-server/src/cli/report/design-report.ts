@@ -10,6 +10,7 @@ import type { RuleSet } from "../../rules/rule-set.js";
 import { assumptionReports } from "./assumptions.js";
 import { CheckWriter } from "./check-writer.js";
 import type { Locator } from "./locate.js";
+import { ownLimits } from "./own-limits.js";
 import type {
   DepartureReport,
   DesignReport,
@@ -54,6 +55,7 @@ export function designReport(
   const passes: PassReport[] = [];
   const margins: PassReport[] = [];
   const notApplicable: NotApplicableReport[] = [];
+  const own = ownLimits(assessment);
   const notChecked = assessment.checks.filter((check) => !isRead(check)).map((check) => unread(check, writer));
   for (const check of checked) {
     const { outcome } = check;
@@ -84,6 +86,7 @@ export function designReport(
     uses: files.slice(1).map(({ uri }) => locator.name(uri)),
     incomplete: broken.size > 0,
     ruleSet: ruleSetReport(ruleSet),
+    ...(own.length > 0 && { ownLimits: own }),
     outcomes: {
       passes: passes.length,
       findings: findings.length + switched.length,

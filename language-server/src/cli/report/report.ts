@@ -66,6 +66,8 @@ export interface DesignReport extends Omit<TextReport, "kind"> {
   /** True where some text could not be read: results are of what could, and no finding is reported from the rest. */
   readonly incomplete: boolean;
   readonly ruleSet: RuleSetReport;
+  /** What the site sets for itself in place of the rule set's. Absent where it sets nothing. */
+  readonly ownLimits?: readonly OwnLimitReport[];
   readonly outcomes: Outcomes;
   /** The pass that uses most of its limit. */
   readonly tightest?: PassReport;
@@ -104,6 +106,13 @@ export interface RuleSetReport {
   readonly id: string;
   readonly title: string;
   readonly editions: readonly { readonly title: string; readonly edition: string }[];
+}
+
+/** A limit or a choice of the site; `value` and `ruleSet` as they are printed. */
+export interface OwnLimitReport {
+  readonly name: string;
+  readonly value: string;
+  readonly ruleSet: string;
 }
 
 /** Lines and columns count from 1; columns in UTF-16 units, as editors count them. The end is exclusive. */

@@ -1,4 +1,11 @@
-import type { DesignReport, NotCheckedReport, PassReport, RuleSetReport, SwitchedOffReport } from "../report/report.js";
+import type {
+  DesignReport,
+  NotCheckedReport,
+  OwnLimitReport,
+  PassReport,
+  RuleSetReport,
+  SwitchedOffReport,
+} from "../report/report.js";
 import { counted, type Page } from "./page.js";
 
 /** How a design did: the five outcomes, the tightest margin, what could not be checked, and by which rules. */
@@ -14,6 +21,7 @@ export function writeSummary(page: Page, design: DesignReport): void {
   if (design.switchedOff) writeSwitchedOff(page, design.switchedOff);
   if (design.notChecked.length > 0) writeNotChecked(page, design.notChecked);
   page.text(2, ruleSetLine(design.ruleSet));
+  if (design.ownLimits) page.text(2, `The site's own limits: ${design.ownLimits.map(ownLimit).join("; ")}`);
 }
 
 /** Everything that passed or does not apply, with the sums. */
@@ -109,4 +117,9 @@ function checks(list: readonly { readonly rule: string; readonly thing: string }
 
 function ruleSetLine({ id, editions }: RuleSetReport): string {
   return `Rule set ${id}: ${editions.map(({ title, edition }) => `${title} (${edition})`).join(", ")}`;
+}
+
+/** "dc-ac-ratio 2.2 in place of 1.5". */
+function ownLimit({ name, value, ruleSet }: OwnLimitReport): string {
+  return value === ruleSet ? `${name} ${value}, as the rule set has it` : `${name} ${value} in place of ${ruleSet}`;
 }
