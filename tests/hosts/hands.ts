@@ -6,6 +6,7 @@ import { descendants } from "./processes.js";
 import type { Hands } from "./stage.js";
 
 export const windowSize = { width: 1280, height: 800 };
+const titleHeight = 30;
 
 export interface Outside {
   readonly host: Host;
@@ -24,10 +25,11 @@ export function handsOf({ host, browser, page, pictures, folder }: Outside): Han
       ? []
       : descendants(host.pid).filter(({ words }) => words.some((word) => word.endsWith("dist/server.cjs")));
   return {
-    /** Takes a picture of the window. */
+    /** Takes a picture of the window, without the title, which is the test host's. */
     picture: async ({ name }: { name: string }) => {
       mkdirSync(pictures, { recursive: true });
-      await page.screenshot({ path: join(pictures, `${name}.png`) });
+      const clip = { x: 0, y: titleHeight, width: windowSize.width, height: windowSize.height - titleHeight };
+      await page.screenshot({ path: join(pictures, `${name}.png`), clip });
     },
     /** Presses keys in the window, as `Control+a`. */
     press: async ({ key }: { key: string }) => page.keyboard.press(key),
@@ -42,6 +44,8 @@ export function handsOf({ host, browser, page, pictures, folder }: Outside): Han
       await page.mouse.move(box.x + box.width / 2, box.y - 2);
       await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2, { steps: 3 });
     },
+    /** Takes the pointer to where nothing is. */
+    rest: async () => page.mouse.move(windowSize.width / 2, windowSize.height - 60),
     click: async ({ selector }: { selector: string }) => page.locator(selector).first().click(),
     /** Presses a key and measures in the page how long it takes until something is drawn, in ms. */
     keyToMark: async ({ key, selector }: { key: string; selector: string }) => {

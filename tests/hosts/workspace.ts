@@ -6,9 +6,11 @@ import type { Session } from "./bundle.js";
 /** The same in every host: what is typed stays unsaved until a test saves it, and nothing comes up by itself. */
 const settings = {
   "editor.hover.delay": 100,
+  "editor.minimap.enabled": false,
   "files.autoSave": "off",
   "git.enabled": false,
   "security.workspace.trust.startupPrompt": "never",
+  "window.commandCenter": false,
   "workbench.startupEditor": "none",
   "workbench.tips.enabled": false,
 };
