@@ -1,19 +1,28 @@
 import { fact } from "../design/facts.js";
 import type { Item, Part } from "../design/things.js";
-import { hottestCellByMounting } from "../physics/cell-temperature.js";
+import { cellByNominalTemperature, hottestCellByMounting } from "../physics/cell-temperature.js";
+import { standardIrradiance } from "../physics/constants.js";
 import type { Derived, Figure, Given } from "../physics/figure.js";
+import { as, assumed } from "../physics/make.js";
 import { maxPowerCoefficient } from "../physics/max-power-coefficient.js";
 import { coldMaxPowerVoltage, hotMaxPowerVoltage } from "../physics/string-voltage.js";
-import { modulesInSeries } from "./array-figures.js";
+import { moduleOf, modulesInSeries } from "./array-figures.js";
 import { type Judge, NotKnown } from "./judge.js";
 import type { Missing } from "./rule.js";
 
 /** Voltages at maximum power in cold and heat, from what the module's sheet and the site say. */
 
-/** Temperature of the hottest cells of a string, K: hottest air and the rise that its mounting causes. */
+const fullSun = assumed("G", standardIrradiance, "irradiance", "W/m2", "cells are hottest in full sun");
+
+/**
+ * Temperature of the hottest cells of a string, K: hottest air and the rise that its mounting causes; for modules with
+ * air all round, as in the test of the nominal temperature, the rise that their sheet gives.
+ */
 export function hottestCell(string: Item, judge: Judge): Derived {
   const air = judge.needSite("highest-temperature");
   const mounting = judge.needWord(string, "mounting");
+  const nominal = mounting === "ground" && judge.quantity(moduleOf(string), "nominal-operating-cell-temperature");
+  if (nominal) return as("Tmax", cellByNominalTemperature(air, fullSun, nominal));
   const rise = judge.ruleSet.cellRise.get(mounting);
   if (!rise) throw new NotKnown([], `the rule set knows no cell temperature for mounting ${mounting}`);
   return hottestCellByMounting(air, withReason(rise, string));

@@ -88,7 +88,7 @@ export const arrayKinds: readonly KindRow[] = [
       quantity(
         "nominal-operating-cell-temperature",
         "temperature",
-        "Cell temperature at 800 W/m², 20 °C air, 1 m/s wind.",
+        "Cell temperature at 800 W/m², 20 °C air, 1 m/s wind. Says how hot cells get that stand free (mounting: ground).",
         { symbol: "NOCT", sheet: "NOCT or NMOT", typical: "45 degC" },
       ),
       quantity(
