@@ -116,7 +116,7 @@ describe("3: main switch Q6 off: what is live?", () => {
 
 describe("17: do I need an earth electrode, and where is neutral tied to earth?", () => {
   test("in an island the supplier's earth does not count: E2 does, and is good enough", () => {
-    expect(reference.passed("backup-earth", "INV")).toEqual({ E2: "48 Ω / 200 Ω" });
+    expect(reference.passed("backup-earth", "INV")).toEqual({ E2: "48 Ω / 200 Ω", "a test point at E2": "holds" });
     const without = house((text) => text.replace(/^electrode .*$/m, "").replace("  electrode: E2", ""));
     expect(without.found("backup-earth", "INV")).toEqual([
       "Without the grid, what INV feeds relies on the earth of GRID (TN-C-S): no electrode of its own is declared for it.",

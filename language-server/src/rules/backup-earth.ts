@@ -26,6 +26,9 @@ const international: Source = {
   basis: "memory",
 };
 const international41: Source = { title: "IEC 60364-4-41", clause: "411.5.3, RA · IΔn ≤ 50 V", basis: "read" };
+const measuring = "542.4.2, the earthing conductor can be parted for measuring";
+const parting: Source = { title: "BS 7671:2018", clause: measuring, basis: "memory" };
+const partingAbroad: Source = { title: "IEC 60364-5-54", clause: measuring, basis: "memory" };
 
 /** What goes on without the grid has an earth of its own. */
 export const backupEarth = rule<Island>({
@@ -33,14 +36,14 @@ export const backupEarth = rule<Island>({
   section: "Battery and backup",
   severity: "error",
   title: "What goes on without the grid has an earth electrode of the installation's own.",
-  what: "For every inverter whose backup port feeds something: asks for an electrode that is used in island mode, and holds its resistance against what stays stable through the seasons and what the RCDs of the island's circuits ask for.",
+  what: "For every inverter whose backup port feeds something: asks for an electrode that is used in island mode, and holds its resistance against what stays stable through the seasons and what the RCDs of the island's circuits ask for. Asks too whether it can be measured by itself.",
   why: "When the grid is lost the supplier's earth may be lost with it, be it by a broken neutral or by work on the line. An island that relies on it has then no earth at all, and every metal case in the house may be live.",
-  sources: { gb: [own, stable], iec: [international, international41] },
+  sources: { gb: [own, stable, parting], iec: [international, international41, partingAbroad] },
   examples: {
     holds: `inverter INV is Fell5
 load FREEZER { power: 200 W }
 run W1 from INV.backup to FREEZER: 2 m of Twin4
-electrode E2 { resistance: 48 ohm }
+electrode E2 { resistance: 48 ohm  test-point: yes }
 `,
     breaks: `inverter INV is Fell5
 load FREEZER { power: 200 W }
@@ -63,6 +66,7 @@ run W1 from INV.backup to FREEZER: 2 m of Twin4
     return eachOf(
       () => judge.holds(listed(electrodes.map(useOf))),
       () => judgeResistances(electrodes, residualDevices(backup.circuits), judge),
+      ...electrodes.map((electrode) => () => judgeTestPoint(electrode, judge)),
     );
   },
 });
@@ -135,5 +139,16 @@ function judgeResistances(electrodes: readonly Item[], devices: readonly Item[],
       ...devices.map((device) => stated(device, "residual-current", judge.need([device, "residual-current"])[0])),
       ...judge.limitSet("electrode-resistance", "the site's own limit"),
     ],
+  });
+}
+
+function judgeTestPoint(electrode: Item, judge: Judge): Outcome {
+  if (judge.needFlag(electrode, "test-point")) return judge.holds(`a test point at ${electrode.id}`);
+  return judge.finding({
+    severity: "warning",
+    what: `${electrode.id} has no test point: it cannot be parted and measured by itself.`,
+    why: "Only a reading tells whether the island still has an earth, and beside the supplier's earth it tells nothing.",
+    todo: "Fit a link or clamp that can be opened, in a place that can be reached.",
+    spot: { thing: electrode, property: "test-point" },
   });
 }
