@@ -1,4 +1,3 @@
-import type { Place } from "../place.js";
 import type { Assessment, Check, Notice } from "./assessment.js";
 import { placeOf, placeOfFinding } from "./spots.js";
 
@@ -42,9 +41,4 @@ export function noticeOfCheck(check: Check): Notice | undefined {
     };
   }
   return undefined;
-}
-
-/** Whether a place belongs to a file. */
-export function isIn(place: Place, uri: string): boolean {
-  return place.chunk.uri === uri;
 }

@@ -79,11 +79,6 @@ export function fuseFits(rating: number, window: StringFuseWindow): boolean {
   return isAboveLowest && rating <= highest.value;
 }
 
-/** The smallest rating of a list (A) that fits, or undefined. */
-export function smallestFittingFuse(ratings: readonly number[], window: StringFuseWindow): number | undefined {
-  return ratings.filter((rating) => fuseFits(rating, window)).sort((a, b) => a - b)[0];
-}
-
 function basisCurrent(inputs: StringFuseInputs, rule: StringFuseRule): Figure {
   return rule.basis === "isc" ? inputs.shortCircuitCurrent : inputs.maximumShortCircuitCurrent;
 }

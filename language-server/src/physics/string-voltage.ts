@@ -42,7 +42,6 @@ function form(result: string, voltage: string, coefficient: string, temperature:
 }
 
 const coldOpen = form("Uoc,max", "Uoc", "β", "Tmin");
-const hotOpen = form("Uoc,hot", "Uoc", "β", "Tmax");
 const anyOpen = form("Uoc(T)", "Uoc", "β", "T");
 const coldPower = form("Ump,cold", "Ump", "βmp", "Tmin");
 const hotPower = form("Ump,hot", "Ump", "βmp", "Tmax");
@@ -84,11 +83,6 @@ export function coldOpenCircuitVoltage(string: ColdString, factors: ColdFactors)
   const terms = [as("n", modules), as("Uoc", voltage), as("k", factor)];
   const value = modules.value * voltage.value * factor.value;
   return derive("Uoc,max", value, "voltage", "V", tabulated, terms, factor.origin.source, factor.origin.text);
-}
-
-/** Open-circuit voltage with the hottest cells, V. */
-export function hotOpenCircuitVoltage(string: SeriesString, coefficient: Figure, hottestCell: Figure): Derived {
-  return atTemperature(string, coefficient, hottestCell, hotOpen);
 }
 
 /** Open-circuit voltage at any cell temperature, V. */
