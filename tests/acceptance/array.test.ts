@@ -12,9 +12,7 @@ describe("4: can I add a twelfth module to A?", () => {
   const twelve = whatIf("A.count=12");
   test("no: 512.2 V at −15 °C on 500 V, and too much below −4.6 °C", () => {
     const [finding] = twelve.findings("string-voltage", "A");
-    expect(finding?.what).toBe(
-      "A: 12 × Module430 reach 512.2 V at −15 °C; INV stands 500 V. It fails below −4.6 °C.",
-    );
+    expect(finding?.what).toBe("A: 12 × Module430 reach 512.2 V at −15 °C; INV stands 500 V. It fails below −4.6 °C.");
     expect(finding?.value?.value).toBeCloseTo(512.16, 2);
   });
   test("its working voltage in the cold, 436.6 V, is above the window as well", () => {
