@@ -37,12 +37,17 @@ export function handsOf({ host, browser, page, pictures, folder }: Outside): Han
     /** The words that are shown in some place of the page. */
     words: async ({ selector }: { selector: string }) => page.locator(selector).allInnerTexts(),
     count: async ({ selector }: { selector: string }) => page.locator(selector).count(),
-    /** Moves the pointer to the middle of something, from beside it: an editor asks only about moves. */
+    /** Moves the pointer to the middle of something, from beside it, as an editor asks only about moves; false where it is not. */
     point: async ({ selector }: { selector: string }) => {
-      const box = await page.locator(selector).first().boundingBox();
-      if (!box) throw new Error(`${selector} is not drawn`);
+      const box = await page
+        .locator(selector)
+        .first()
+        .boundingBox({ timeout: 1_000 })
+        .catch(() => null);
+      if (!box) return false;
       await page.mouse.move(box.x + box.width / 2, box.y - 2);
       await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2, { steps: 3 });
+      return true;
     },
     /** Takes the pointer to where nothing is. */
     rest: async () => page.mouse.move(windowSize.width / 2, windowSize.height - 60),

@@ -30,7 +30,9 @@ describe("hover", () => {
       return (await hand<number>(this, "count", { selector: ".squiggly-error" })) > 0;
     });
     const shown = await until("the hover is drawn", async () => {
-      await hand(this, "point", { selector: ".squiggly-error" });
+      // A squiggle that is just drawn anew is not there for a moment: try again.
+      const isPointedAt = await hand<boolean>(this, "point", { selector: ".squiggly-error" });
+      if (!isPointedAt) return false;
       // Longer than the editor waits before it asks; a pointer that moves again begins anew.
       await later(500);
       const words = await hand<string[]>(this, "words", { selector: ".monaco-hover-content" });

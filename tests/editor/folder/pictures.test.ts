@@ -16,6 +16,7 @@ describe("pictures", () => {
 
   after(async () => {
     await own.update("workbench.colorTheme", undefined, ConfigurationTarget.Workspace);
+    await commands.executeCommand("problems.action.clearFilterText");
     await commands.executeCommand("workbench.action.closePanel");
     await closeAll();
   });
