@@ -25,6 +25,7 @@ const mends = new Map([
   ["ac-protection max-upstream-device", "a port that names no largest device allows any"],
   ["disconnection max-loop-impedance", "its own sheet's figure; without it the tables give one"],
   ["rcd-shared rcd-side", "the site's own choice; without it the rule set's holds"],
+  ["dc-isolator dc-isolator", "the site's own choice; without it the rule set's holds"],
   ["reading-voltage open-circuit-voltage", "nothing is read then: reading-missing says what is still to be read"],
   ["reading-current short-circuit-current", "nothing is read then: reading-missing says what is still to be read"],
   ["reading-insulation insulation-resistance", "nothing is read then: reading-missing says what is still to be read"],
