@@ -42,7 +42,7 @@ withJson("gb-values.json", (values) => {
     ["D", 5, "41.3_D_5s"],
   ] as const;
   test.each(breakers)(
-    "BS 7671 Table 41.3, type %s at %s s (maxzs.co.uk; type D at 5 s from the rule)",
+    "BS 7671 Table 41.3, type %s at %s s (source mz of gb-values.json, a page of loop impedances; type D at 5 s from the rule)",
     (curve, time, key) => {
       const printed = entries(shock[key]);
       expect(printed).toHaveLength(12);
@@ -182,7 +182,7 @@ withJson("gb-values.json", (values) => {
     ["clipped-direct", 3, "C_3ph"],
   ] as const;
   test.each(singleCore)(
-    "BS 7671 Table 4E1A as %s, %s loaded: every cell as read (CSE Distributors, Doncaster Cables)",
+    "BS 7671 Table 4E1A as %s, %s loaded: every cell as read (sources cse1a and don of gb-values.json, reprints by cable suppliers)",
     (method, loadedConductors, key) => {
       const question = { type: "singles", insulation: "thermosetting-90", method, loadedConductors } as const;
       checkCells(findColumn(gb.ampacity, question)!, entries(app4["4E1A"][key]), () => "read");

@@ -62,7 +62,7 @@ test("0.15 Ω and 30 m of 6 and 2.5 mm², a fifth more when hot: 0.528 Ω, print
   expect(Math.floor(loop.value * 100) / 100).toBe(0.52);
 });
 
-test("a type B breaker of 45 A stands 0.97 Ω, read as 0.78 Ω at most (ElectriciansForums, thread 174091, which truncates to 0.77)", () => {
+test("a type B breaker of 45 A stands 0.97 Ω, read as 0.78 Ω at most (source ef45 of gb-values.json, a practitioners' forum, which truncates to 0.77)", () => {
   const breaker = { curve: "B", rating: amperes(45, "In") };
   const operating = operatingCurrent(gb.ac.operatingMultiples, breaker, 0.4)!;
   const largest = largestLoop(u0, gb.limits.minimumVoltageFactor, operating);
@@ -70,7 +70,7 @@ test("a type B breaker of 45 A stands 0.97 Ω, read as 0.78 Ω at most (Electric
   expect(Math.floor(largestLoopReading(largest, gb.limits.loopReadingShare).value * 100) / 100).toBe(0.77);
 });
 
-test("16 A at 230 V are 3.68 kW, and both are still notified (Energy Networks Association; Western Power Distribution)", () => {
+test("16 A at 230 V are 3.68 kW, and both are still notified (sources ena and wpd of gb-values.json: the network operators' association and one operator)", () => {
   const power = acPower(amperes(16, "I"), u0, 1);
   expect(power.value).toBe(3680);
   const limit = gb.limits.notifyCurrent;

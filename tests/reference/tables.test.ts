@@ -33,13 +33,13 @@ withJson("gb-values.json", (values) => {
     }
   });
 
-  test("copper from 20 °C within 0.5 % of the printed k_t (UE Cables, table after IEC 60228)", () => {
+  test("copper from 20 °C within 0.5 % of the printed k_t (source uec of gb-values.json, a cable maker's table after IEC 60228)", () => {
     for (const [temperature, printed] of entries(values.iec60228.temperature.kt_table_to_reduce_to_20C)) {
       expect(off(1 / copperFactor(celsius(temperature)), printed), `${temperature} °C`).toBeLessThan(0.005);
     }
   });
 
-  test("cold factors of crystalline silicon (UTE C 15-712-1 as printed by GuidEnR)", () => {
+  test("cold factors of crystalline silicon (UTE C 15-712-1 as printed by source gk of gb-values.json, a teaching site)", () => {
     const bands = Object.entries<number>(values.pv_712_62548.uoc_max.method2_table_crystalline);
     expect(bands).toHaveLength(13);
     for (const [band, printed] of bands) {

@@ -26,7 +26,7 @@ import {
 
 /** Sums that others have published, worked again. The source stands in each name; figures are those printed there. */
 
-const french = "GuidEnR photovoltaique, a French teaching site that applies UTE C 15-712-1";
+const french = "source gk of gb-values.json, a French teaching site that applies UTE C 15-712-1";
 
 test(`string window of 5 to 12 modules (${french}, inverter sizing example)`, () => {
   const coldest = celsiusDegrees(-10, "Tmin");
@@ -63,7 +63,7 @@ test.each([
   expect(share.value / 0.03).toBeCloseTo(printed, 2);
 });
 
-test("fuses of four strings: needed, 18.42 A to 29.47 A, capped at 20 A (SolarSaarthi, DC fuses, example 2, IS/IEC 62548)", () => {
+test("fuses of four strings: needed, 18.42 A to 29.47 A, capped at 20 A (WE05 of gb-worked-examples.json, a teaching article, example 2, IS/IEC 62548)", () => {
   const shortCircuitCurrent = amperes(12.28);
   const inputs = {
     stringsInParallel: count(4, "Np"),
