@@ -1,4 +1,5 @@
 import type { Check } from "../assessment/assessment.js";
+import { hasMargin } from "../assessment/margin.js";
 import type { Figure } from "../physics/figure.js";
 
 /** A figure that a check held against its limit. */
@@ -33,10 +34,10 @@ function shareOf(
   return compared.outcome === "finding" && share > 0 && share < 1 ? 1 / share : share;
 }
 
-/** The comparison with the least to spare. Counts have none: two poles for two conductors are no tight fit. */
+/** The comparison with the least to spare, of those that have a margin at all. */
 export function tightestOf(compared: readonly Compared[]): Compared | undefined {
   let tightest: Compared | undefined;
   for (const one of compared)
-    if (one.value.dimension !== "number" && (!tightest || one.share > tightest.share)) tightest = one;
+    if (hasMargin(one.value, one.limit) && (!tightest || one.share > tightest.share)) tightest = one;
   return tightest;
 }
