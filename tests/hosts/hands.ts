@@ -36,6 +36,13 @@ export function handsOf({ host, browser, page, pictures, folder }: Outside): Han
     type: async ({ text }: { text: string }) => page.keyboard.type(text),
     /** The words that are shown in some place of the page. */
     words: async ({ selector }: { selector: string }) => page.locator(selector).allInnerTexts(),
+    /** The words in the frames of panels and previews. */
+    panels: async () => {
+      const texts = page
+        .frames()
+        .map((frame) => frame.evaluate(() => document.body?.textContent ?? "").catch(() => ""));
+      return (await Promise.all(texts)).filter((words) => words !== "");
+    },
     count: async ({ selector }: { selector: string }) => page.locator(selector).count(),
     /** Moves the pointer to the middle of something, from beside it, as an editor asks only about moves; false where it is not. */
     point: async ({ selector }: { selector: string }) => {

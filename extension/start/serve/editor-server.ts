@@ -4,6 +4,7 @@ import type { AddressInfo } from "node:net";
 import { folderExtension } from "./folder-extension.js";
 import { type PageSettings, page } from "./page.js";
 import { sendStatic } from "./static-files.js";
+import { webviewFolder, webviewPage } from "./webview-page.js";
 import { WorkspaceFiles } from "./workspace-files.js";
 
 export interface EditorServerOptions {
@@ -41,6 +42,7 @@ export async function serveEditor(options: EditorServerOptions): Promise<EditorS
   const secret = randomBytes(18).toString("base64url");
   const files = new WorkspaceFiles(options.folder, options.name);
   const access = await folderExtension();
+  const panels = await webviewPage(options.code);
   const server = createServer((request, response) => {
     handle(request, response).catch((error: unknown) => {
       console.error(error);
@@ -64,6 +66,8 @@ export async function serveEditor(options: EditorServerOptions): Promise<EditorS
     if (room === "") return send(response, "text/html; charset=utf-8", page(settings(url.searchParams)));
     if (room === "files") return files.answer(request, response, path, url.searchParams);
     if (room === "folder" && access[path] !== undefined) return send(response, ...access[path]);
+    if (room === "code" && path === `/${webviewFolder}index.html`)
+      return send(response, "text/html; charset=utf-8", panels);
     const [index = "", ...below] = rest;
     const found =
       (room === "code" && (await sendStatic(response, options.code, path))) ||
@@ -83,7 +87,7 @@ export async function serveEditor(options: EditorServerOptions): Promise<EditorS
       folder: `${base}/folder`,
       isTrusted: options.isTrusted ?? true,
       open: (options.open ?? []).map((path) => `/${options.name}${path}`),
-      webviews: `http://{{uuid}}.localhost:${port}/${secret}/code/out/vs/workbench/contrib/webview/browser/pre/`,
+      webviews: `${base}/code/${webviewFolder}`,
       ...(options.settings ? { settings: options.settings } : {}),
       ...(options.tests && !isPlain ? { tests: `${base}/folder/tests/index.js` } : {}),
     };
@@ -101,7 +105,7 @@ export async function serveEditor(options: EditorServerOptions): Promise<EditorS
 
 /** A page of another site that has its name point at 127.0.0.1 sends that name here, and gets nothing. */
 function isOurs(host: string | undefined, port: number): boolean {
-  return host !== undefined && new RegExp(`^(127\\.0\\.0\\.1|([\\w-]+\\.)?localhost):${port}$`).test(host);
+  return host === `127.0.0.1:${port}`;
 }
 
 async function sendExtension(response: ServerResponse, folder: string | undefined, path: readonly string[]) {

@@ -11,6 +11,8 @@ const types: Readonly<Record<string, string>> = {
   ".ico": "image/x-icon",
   ".js": "text/javascript; charset=utf-8",
   ".json": "application/json; charset=utf-8",
+  // Read as it is where a link leads to it.
+  ".md": "text/plain; charset=utf-8",
   ".mjs": "text/javascript; charset=utf-8",
   ".png": "image/png",
   ".svg": "image/svg+xml",
