@@ -38,8 +38,10 @@ const found = differences(runs);
 for (const difference of found) console.log(`  differs between hosts: ${difference}`);
 const lacking = choices.filter(({ host, missing }) => isCi && missing && needed.includes(host));
 for (const { host } of lacking) console.log(`  ${host} must run in CI`);
-const isGood = printSummary(runs) && found.length === 0 && lacking.length === 0;
-console.log(`Pictures: ${pictures}`);
+// A machine without any host has been told so; that is no failure there, but in CI it is.
+const isGood = runs.length === 0 ? !isCi : printSummary(runs) && found.length === 0 && lacking.length === 0;
+if (runs.length === 0) console.log("No test ran in a real editor.");
+else console.log(`Pictures: ${pictures}`);
 process.exit(isGood ? 0 : 1);
 
 async function runHost({ host, desktop }: Choice): Promise<SessionRun[]> {
