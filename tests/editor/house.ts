@@ -8,7 +8,7 @@ let count = 0;
 /** Writes a design of its own for a test beside the sheets it uses, changed as wished; gives its path. */
 export async function layHouse(mend: (text: string) => string = (text) => text, name?: string): Promise<string> {
   const text = (await read(faulty)).replace(/^expect .*\n?/m, "");
-  const path = `examples/training/${name ?? `trial-${++count}.sun`}`;
+  const path = `examples/training/trial-${name ?? `${++count}.sun`}`;
   await write(path, mend(text));
   return path;
 }

@@ -1,6 +1,7 @@
 import { assert } from "chai";
 import { ConfigurationTarget, commands, Selection, window, workspace } from "vscode";
 import { closeAll, positionOf, show, untilFound } from "../designs";
+import { listProblemsOf } from "../problems-panel";
 import { hand } from "../stage";
 import { later, until } from "../until";
 
@@ -16,7 +17,6 @@ describe("pictures", () => {
 
   after(async () => {
     await own.update("workbench.colorTheme", undefined, ConfigurationTarget.Workspace);
-    await commands.executeCommand("problems.action.clearFilterText");
     await commands.executeCommand("workbench.action.closePanel");
     await closeAll();
   });
@@ -27,16 +27,7 @@ describe("pictures", () => {
     await commands.executeCommand("workbench.action.closeSidebar");
     await commands.executeCommand("notifications.clearAll");
     const document = await show(path);
-    await commands.executeCommand("workbench.actions.view.problems");
-    const input = 'input[placeholder^="Filter"]';
-    // Keys that come too early are the editor's, and the panel takes its time to come.
-    await until("the filter has the keys", async () => {
-      await hand(test, "click", { selector: input });
-      return (await hand<number>(test, "count", { selector: `${input}:focus` })) > 0;
-    });
-    await hand(test, "press", { key: "Control+a" });
-    await hand(test, "type", { text: path.slice(path.lastIndexOf("/") + 1) });
-    await hand(test, "rest");
+    await listProblemsOf(test, path.slice(path.lastIndexOf("/") + 1));
     await commands.executeCommand("workbench.action.focusActiveEditorGroup");
     await until("the design is drawn", () => window.activeTextEditor?.document === document);
   }

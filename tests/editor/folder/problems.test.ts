@@ -2,6 +2,7 @@ import { assert } from "chai";
 import { commands, DiagnosticSeverity, languages, workspace } from "vscode";
 import { closeAll, idOf, show, untilFound } from "../designs";
 import { layHouse } from "../house";
+import { listProblemsOf } from "../problems-panel";
 import { hand } from "../stage";
 import { until } from "../until";
 
@@ -29,11 +30,10 @@ describe("problems", () => {
     assert.equal(sheet.getText(related!.location.range), "600 V");
   });
 
-  // The list draws what is in view only: the file comes first by its name.
   it("stand in the panel with id and message", async function () {
-    const document = await show(await layHouse((text) => text, "a-house.sun"));
+    const document = await show(await layHouse((text) => text, "listed-house.sun"));
     await untilFound(document.uri, "string-voltage");
-    await commands.executeCommand("workbench.actions.view.problems");
+    await listProblemsOf(this, "trial-listed-house.sun");
     const rows = await until("the panel lists the problem", async () => {
       const shown = await hand<string[]>(this, "words", { selector: ".markers-panel-container .monaco-list-row" });
       return shown.some((row) => row.includes("string-voltage")) && shown;

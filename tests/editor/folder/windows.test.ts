@@ -9,7 +9,7 @@ describe("two windows on one folder", () => {
     this.timeout(120_000);
     const document = await show(await layHouse((text) => text, "shared-house.sun"));
     await untilFound(document.uri, "string-voltage");
-    const shown = { file: "shared-house.sun", selector: ".squiggly-error" };
+    const shown = { file: "trial-shared-house.sun", selector: ".squiggly-error" };
     await hand(this, "secondWindow", { ...shown, appears: true });
     await change(document, "15 x Sallow405", "14 x Sallow405");
     await document.save();
