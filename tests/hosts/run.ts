@@ -4,7 +4,7 @@ import { parseArgs } from "node:util";
 import { root, runScript } from "../../extension/start/programs.js";
 import { sessions } from "./bundle.js";
 import { type Choice, chooseHosts } from "./choose.js";
-import { differences } from "./compare.js";
+import { comparedExamples, differences } from "./compare.js";
 import { printRun, printSummary } from "./print.js";
 import { runSession, type SessionRun } from "./run-session.js";
 
@@ -35,6 +35,8 @@ const runs: SessionRun[] = [];
 for (const choice of choices) if (!choice.missing) runs.push(...(await runHost(choice)));
 
 const found = differences(runs);
+const compared = comparedExamples(runs);
+if (compared > 0) console.log(`\n${compared} examples, ${found.length} shown differently by the hosts`);
 for (const difference of found) console.log(`  differs between hosts: ${difference}`);
 const lacking = choices.filter(({ host, missing }) => isCi && missing && needed.includes(host));
 for (const { host } of lacking) console.log(`  ${host} must run in CI`);
