@@ -1,6 +1,6 @@
 import { join } from "node:path";
 import { styleText } from "node:util";
-import { openDesktop } from "./desktop.js";
+import { desktopCode, openDesktop } from "./desktop.js";
 import { help, readOptions, type StartOptions } from "./options.js";
 import { onPath, openInBrowser, root, runScript } from "./programs.js";
 import { serveEditor } from "./serve/editor-server.js";
@@ -9,6 +9,8 @@ import { workspace } from "./workspace.js";
 
 async function start({ mode, folder, port, opens }: StartOptions): Promise<void> {
   if (mode === "help") return console.log(help);
+  // Said before the build, not after it.
+  if (mode === "desktop") desktopCode();
   const place = mode === "check" ? undefined : workspace(folder);
   console.log("Building …");
   runScript("build");
