@@ -56,6 +56,15 @@ export function rangeOf(document: TextDocument, text: string): Range {
   return new Range(document.positionAt(start), document.positionAt(start + text.length));
 }
 
+/** Puts the cursor somewhere in the editor in front, so that the next key that is pressed goes there. */
+export async function placeCursor(position: Position): Promise<void> {
+  const editor = window.activeTextEditor!;
+  editor.selection = new Selection(position, position);
+  editor.revealRange(editor.selection);
+  // The window is told of the cursor without an answer; a command that is answered comes behind it.
+  await commands.executeCommand("workbench.action.focusActiveEditorGroup");
+}
+
 export function positionOf(document: TextDocument, text: string): Position {
   return rangeOf(document, text).start;
 }

@@ -1,5 +1,5 @@
-import { commands, Selection, type TextDocument, window } from "vscode";
-import { change, closeAll, positionOf, show, untilFound, untilGone } from "../designs";
+import type { TextDocument } from "vscode";
+import { change, closeAll, placeCursor, positionOf, show, untilFound, untilGone } from "../designs";
 import { layHouse } from "../house";
 import { note } from "../run-all";
 import { hand } from "../stage";
@@ -43,11 +43,7 @@ describe("a file of a thousand lines", () => {
     const document = await showLarge();
     await change(document, "15 x Sallow405", "14 x Sallow405");
     await untilGone(document.uri, "string-voltage");
-    const editor = window.activeTextEditor!;
-    const behind = positionOf(document, "14 x Sallow405").translate(0, 2);
-    await commands.executeCommand("workbench.action.focusActiveEditorGroup");
-    editor.selection = new Selection(behind, behind);
-    editor.revealRange(editor.selection);
+    await placeCursor(positionOf(document, "14 x Sallow405").translate(0, 2));
     const times: number[] = [];
     const selector = ".squiggly-error";
     for (let round = 0; round < 5; round++) {

@@ -1,6 +1,6 @@
 import { assert } from "chai";
 import { ConfigurationTarget, commands, Selection, window, workspace } from "vscode";
-import { closeAll, positionOf, show, untilFound } from "../designs";
+import { closeAll, placeCursor, positionOf, show, untilFound } from "../designs";
 import { listProblemsOf } from "../problems-panel";
 import { hand } from "../stage";
 import { later, until } from "../until";
@@ -39,7 +39,7 @@ describe("pictures", () => {
       const { document } = window.activeTextEditor!;
       await untilFound(document.uri, "string-voltage");
       const at = positionOf(document, "15 x Sallow405");
-      window.activeTextEditor!.selection = new Selection(at, at);
+      await placeCursor(at);
       await commands.executeCommand("revealLine", { lineNumber: at.line + 2, at: "center" });
       await until("the squiggle is drawn", async () => {
         return (await hand<number>(this, "count", { selector: ".squiggly-error" })) > 0;

@@ -1,6 +1,5 @@
 import { assert } from "chai";
-import { commands, Selection, window } from "vscode";
-import { change, closeAll, findings, idOf, positionOf, show, untilFound, untilGone } from "../designs";
+import { change, closeAll, findings, idOf, placeCursor, positionOf, show, untilFound, untilGone } from "../designs";
 import { layHouse } from "../house";
 import { hand } from "../stage";
 import { until } from "../until";
@@ -37,11 +36,7 @@ describe("typing", () => {
 
   it("draws the squiggle under keys that are really pressed", async function () {
     const document = await show(await layHouse((text) => text.replace("15 x", "14 x")));
-    const editor = window.activeTextEditor!;
-    const behind = positionOf(document, "14 x Sallow405").translate(0, 2);
-    editor.selection = new Selection(behind, behind);
-    editor.revealRange(editor.selection);
-    await commands.executeCommand("workbench.action.focusActiveEditorGroup");
+    await placeCursor(positionOf(document, "14 x Sallow405").translate(0, 2));
     await hand(this, "press", { key: "Backspace" });
     await hand(this, "press", { key: "5" });
     await untilFound(document.uri, "string-voltage");
