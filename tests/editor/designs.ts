@@ -4,6 +4,7 @@ import {
   languages,
   type Position,
   Range,
+  Selection,
   type TextDocument,
   Uri,
   window,

@@ -1,5 +1,5 @@
 import { assert } from "chai";
-import { ConfigurationTarget, commands, Selection, window, workspace } from "vscode";
+import { ConfigurationTarget, commands, window, workspace } from "vscode";
 import { closeAll, placeCursor, positionOf, show, untilFound } from "../designs";
 import { listProblemsOf } from "../problems-panel";
 import { hand } from "../stage";
