@@ -7,7 +7,12 @@ import { until } from "./until";
 export async function runAll(modules: readonly (() => void)[]): Promise<void> {
   // A workspace file that is on no disk is read by an extension, so its folders come later.
   await until("the workspace has its folders", () => (workspace.workspaceFolders ?? []).length > 0);
-  const mocha = new Mocha({ reporter: Quiet as unknown as Mocha.ReporterConstructor, timeout: 60_000, slow: 10_000 });
+  const mocha = new Mocha({
+    reporter: Quiet as unknown as Mocha.ReporterConstructor,
+    timeout: 60_000,
+    slow: 10_000,
+    retries: 1,
+  });
   // Gives the modules "describe" and "it"; what Mocha does by itself reads files, or a page's address.
   mocha.suite.emit("pre-require", globalThis, "", mocha);
   for (const load of modules) load();
@@ -18,6 +23,10 @@ export async function runAll(modules: readonly (() => void)[]): Promise<void> {
       results.push({ title: test.fullTitle(), state, ms: test.duration ?? 0, ...(note ? { note } : {}) });
     runner.on("pass", (test) => keep(test, "passed", notes.get(test.fullTitle())?.join("; ")));
     runner.on("pending", (test) => keep(test, "skipped", notes.get(test.fullTitle())?.join("; ")));
+    // Keys and pictures go through a whole browser: a test has a second try, and it is told that it took one.
+    runner.on("retry", (test, error) =>
+      keepNote(test.fullTitle(), `passed at the second try only; first: ${error.message}`),
+    );
     runner.on("fail", (test, error) => keep(test as Mocha.Test, "failed", error.stack ?? error.message));
   });
   const file = Uri.joinPath(workspace.workspaceFolders![0]!.uri, resultsFile);
@@ -29,7 +38,10 @@ export async function runAll(modules: readonly (() => void)[]): Promise<void> {
 const notes = new Map<string, string[]>();
 
 export function note(test: Mocha.Context, text: string): void {
-  const title = test.test!.fullTitle();
+  keepNote(test.test!.fullTitle(), text);
+}
+
+function keepNote(title: string, text: string): void {
   notes.set(title, [...(notes.get(title) ?? []), text]);
 }
 
