@@ -164,6 +164,7 @@ describe("options of sunwright check", () => {
     const folder = folderWith({ "barn.sun": design(15) });
     const plain = sunwright(["check", "barn.sun"], { folder }).out;
     const worked = sunwright(["check", "barn.sun", "--show-working"], { folder }).out;
+    expect(sunwright(["check", "--show-working", "barn.sun"], { folder }).out).toBe(worked);
     const sum =
       "Uoc,max = n · Uoc · (1 + β · (Tmin − 25 °C)) = 15 · 38.9 V · (1 + (−0.25 %/K) · (−10 °C − 25 °C)) = 634.6 V";
     expect(plain).not.toContain("Uoc,max =");

@@ -93,6 +93,14 @@ const exits: Readonly<Record<string, string>> = {
 const checkExits =
   "Exit code: 0 nothing found at or above --fail-on, 1 something found, 2 wrong usage or input that cannot be read.";
 
+/**
+ * The library takes a path behind `--show-working` for its value, because it knows a switch of two words only by its
+ * joined name.
+ */
+function asSwitch(word: string): string {
+  return word === "--show-working" ? "--showWorking" : word;
+}
+
 /** Reads the words behind the program's name. Throws `UsageError`. */
 export function readArguments(words: readonly string[], version: string): Arguments {
   const cli = cac("sunwright");
@@ -157,7 +165,7 @@ export function readArguments(words: readonly string[], version: string): Argume
     .command("rules [id]", "List the rules, or explain one")
     .action((id?: string): RulesArguments => ({ command: "rules", id }));
 
-  const { options } = cli.parse(["", "", ...words], { run: false });
+  const { options } = cli.parse(["", "", ...words.map(asSwitch)], { run: false });
   if (options.help || options.version) return { command: "done" };
   if (!cli.matchedCommand) {
     const [first] = words;
