@@ -36,24 +36,28 @@ export function thingText(assessment: Assessment, thing: Thing, links: Links): s
   return lines.join("\n\n");
 }
 
-/** Findings first, then what was not checked, then what holds, the tightest first. */
+/** What does not hold with its sum at once; then what was not checked, then what holds, the tightest first. */
 function checkLines(assessment: Assessment, checks: readonly Check[], links: Links): string[] {
   if (checks.length === 0) return [];
   const ordered = [...checks].sort((a, b) => weight(a) - weight(b));
   const shown = ordered.slice(0, shownChecks);
-  const lines = [
-    `Checks:\n${shown.map((check) => `- ${markedWhatIf(verdictText(check, links), [check], assessment)}`).join("\n")}`,
-  ];
-  if (ordered.length > shown.length)
-    lines.push(`${ordered.length - shown.length} more checks are not shown here; the command line lists them all.`);
-  const worked = ordered.filter(({ outcome }) => outcome.outcome === "finding" || outcome.outcome === "departure");
-  const tightest = ordered.find(
+  const listed = (some: readonly Check[]): string =>
+    some.map((check) => `- ${markedWhatIf(verdictText(check, links), [check], assessment)}`).join("\n");
+  const worked = (some: readonly Check[]): string =>
+    workingText(some.slice(0, workedChecks), assessment.ruleSet.id, links, checks);
+
+  const told = shown.filter(({ outcome }) => outcome.outcome === "finding" || outcome.outcome === "departure");
+  const others = shown.filter((check) => !told.includes(check));
+  const tightest = others.find(
     (check) => check.outcome.outcome === "pass" && tightestOf(comparedIn(check)) !== undefined,
   );
-  if (worked.length === 0 && tightest) worked.push(tightest);
-  const working = workingText(worked.slice(0, workedChecks), assessment.ruleSet.id, links, checks);
-  if (working) lines.push(worked[0] === tightest ? `The tightest of them:\n\n${working}` : working);
-  return lines;
+  const lines: string[] = [];
+  if (told.length > 0) lines.push(`Checks:\n${listed(told)}`, worked(told));
+  if (others.length > 0) lines.push(`${told.length > 0 ? "The other checks" : "Checks"}:\n${listed(others)}`);
+  if (ordered.length > shown.length)
+    lines.push(`${ordered.length - shown.length} more checks are not shown here; the command line lists them all.`);
+  if (told.length === 0 && tightest) lines.push(`The tightest of them:\n\n${worked([tightest])}`);
+  return lines.filter((line) => line !== "");
 }
 
 /** Sorts of outcome in the order of their weight; within one, the least to spare comes first. */
