@@ -9,7 +9,8 @@ export function registerCommands(context: ExtensionContext, client: BaseLanguage
     new WhatIf(client),
     ...registerSwitching(client),
     commands.registerCommand("sunwright.restartServer", async () => {
-      await client.stop();
+      // A server that does not answer is started anew all the same.
+      await client.stop().catch(() => undefined);
       await client.start();
     }),
     commands.registerCommand("sunwright.showReference", () =>

@@ -12,6 +12,8 @@ export async function runAll(modules: readonly (() => void)[]): Promise<void> {
     timeout: 60_000,
     slow: 10_000,
     retries: 1,
+    // What is broken for good, as a server that is gone, would cost every later test its whole time.
+    bail: true,
   });
   // Gives the modules "describe" and "it"; what Mocha does by itself reads files, or a page's address.
   mocha.suite.emit("pre-require", globalThis, "", mocha);

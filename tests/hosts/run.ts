@@ -51,11 +51,22 @@ async function runHost({ host, desktop }: Choice): Promise<SessionRun[]> {
   for (const session of sessions) {
     if (!wanted(values.session, session)) continue;
     console.log(`\n${host}, ${session}`);
-    const result = await runSession(host, session, { vsix, pictures, desktop, only: values.only });
+    const run = () => runSession(host, session, { vsix, pictures, desktop, only: values.only });
+    let result = await run();
     printRun(result);
+    // A whole browser may go astray under load; what is broken fails in a new one as well.
+    if (hasFailed(result)) {
+      console.log(`\n${host}, ${session}: a second try, in a new host`);
+      result = await run();
+      printRun(result);
+    }
     done.push(result);
   }
   return done;
+}
+
+function hasFailed({ failure, results }: SessionRun): boolean {
+  return failure !== undefined || results.some(({ state }) => state === "failed");
 }
 
 function wanted(named: readonly string[] | undefined, name: string): boolean {
