@@ -1,0 +1,13 @@
+import type { Diagram } from "../drawing/diagram.js";
+
+/*
+ * What the drawing worker is asked, over a JSON-RPC connection. Finding places is slow and loads a large library: it has
+ * a thread of its own, so that neither typing nor the language server ever waits for a picture.
+ */
+
+/** `draw`: a diagram as an SVG document whose colours are the variables of the page that shows it. */
+export const drawQuestion = "draw";
+
+export interface DrawParams {
+  readonly diagram: Diagram;
+}
