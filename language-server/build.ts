@@ -37,6 +37,16 @@ const programs: readonly BuildOptions[] = [
     format: "iife",
     target: "es2022",
   },
+  // One program for threads of Node and web workers: the layout library is larger than all the rest.
+  {
+    entryPoints: { "drawing-worker": join(source, "drawing-worker", "main.ts") },
+    outdir: dist,
+    inject: [polyfill],
+    platform: "browser",
+    external: ["node:worker_threads"],
+    format: "iife",
+    target: "es2022",
+  },
   // In two files: a small one that starts, and the program it loads.
   {
     entryPoints: { cli: join(source, "cli", "bin.ts") },

@@ -27,8 +27,10 @@ import {
   type DidChangeConfigurationParams,
   type InitializeResult,
 } from "vscode-languageserver";
+import { ChangeTeller } from "../editor/lsp/change-teller.js";
 import { fixAll } from "../editor/lsp/code-action-provider.js";
 import { addDesignRequests } from "../editor/lsp/design-requests.js";
+import { addDiagramRequests } from "../editor/lsp/diagram-requests.js";
 import { type Editor, editorOf } from "../editor/lsp/editor.js";
 import { Freshener } from "../editor/lsp/freshener.js";
 import { editorModules } from "../editor/lsp/module.js";
@@ -77,14 +79,17 @@ export function startServer(
   addInlayHintHandler(connection, shared);
   addCodeLensHandler(connection, shared);
   const freshener = new Freshener(shared, connection);
-  addDesignRequests(connection, editor, async () => {
+  const teller = new ChangeTeller(shared, connection, editor.positions.spelled);
+  const refreshAll = async (): Promise<void> => {
     await publisher.refresh();
     freshener.refresh();
-  });
+    teller.tell();
+  };
+  addDesignRequests(connection, editor, refreshAll);
+  addDiagramRequests(connection, editor);
 
   const showAgain = (): void => {
-    publisher.refresh().catch((error) => report(editor, error));
-    freshener.refresh();
+    refreshAll().catch((error) => report(editor, error));
   };
   editor.onSeverities = showAgain;
   const refresh = (given: unknown): void => {
@@ -93,6 +98,7 @@ export function startServer(
   connection.onInitialize(async (params) => {
     editor.choose(params.initializationOptions);
     freshener.initialize(params.capabilities);
+    teller.initialize(params.initializationOptions);
     editor.knowsSnippets = params.capabilities.textDocument?.completion?.completionItem?.snippetSupport === true;
     return inFull(await shared.lsp.LanguageServer.initialize(params));
   });

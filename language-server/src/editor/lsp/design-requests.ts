@@ -1,20 +1,15 @@
-import { DocumentState } from "langium";
-import { createServerRequestHandler } from "langium/lsp";
-import type { Connection, Position, TextDocumentIdentifier } from "vscode-languageserver";
+import type { Connection, Position } from "vscode-languageserver";
 import type { Mode } from "../../circuit/modes.js";
 import { type Answer, isolationAnswer, liveAnswer } from "../switching/answer.js";
 import { type DesignChoices, designChoices, thingAt } from "../switching/choices.js";
 import { supposed } from "../what-if/suppose.js";
 import type { Editor } from "./editor.js";
+import { type About, answerTo } from "./questions.js";
 
 /*
  * Questions of our own about a design, besides those that every language server answers. Each names a document; the
  * answer is about the text as it stands in the editor.
  */
-
-interface About {
-  readonly textDocument: TextDocumentIdentifier;
-}
 
 /** `sunwright/whatIf`: supposes something of the designs of a document, in place of whatever was supposed before. */
 interface WhatIfParams extends About {
@@ -53,14 +48,7 @@ export function addDesignRequests(connection: Connection, editor: Editor, refres
   const answer = <Params extends About>(
     method: string,
     give: (uri: string, params: Params) => object | Promise<object>,
-  ): void => {
-    const handler = createServerRequestHandler<Params, object, void>(
-      (_, document, params) => give(document.uri.toString(), params),
-      editor.services,
-      DocumentState.IndexedReferences,
-    );
-    connection.onRequest(method, (params: Params, token) => handler(params, token));
-  };
+  ): void => answerTo(connection, editor, method, give);
 
   answer("sunwright/whatIf", async (uri, { text, tryOnly }: WhatIfParams): Promise<WhatIfResult> => {
     const isNothing = text.trim() === "";

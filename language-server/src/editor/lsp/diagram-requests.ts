@@ -1,0 +1,48 @@
+import { UriUtils } from "langium";
+import type { Connection, Location, Range } from "vscode-languageserver";
+import type { Diagram } from "../../drawing/diagram.js";
+import { type DesignName, diagramAnswer } from "../diagram/answer.js";
+import type { Editor } from "./editor.js";
+import { type About, answerTo } from "./questions.js";
+
+/** `sunwright/diagram`: the single-line diagram of a design that a document belongs to. */
+export interface DiagramParams extends About {
+  /** Which design, by the file it begins in. */
+  readonly design?: string;
+}
+/** The answer, in the editor's own lines and columns. */
+export interface DiagramResult {
+  readonly entry: string;
+  readonly designs: readonly DesignName[];
+  readonly diagram: Diagram;
+  readonly verdict: string;
+  readonly whatIf: readonly string[];
+  readonly places: readonly PlaceResult[];
+  readonly unread: readonly Location[];
+}
+export interface PlaceResult {
+  readonly id: string;
+  readonly uri: string;
+  readonly name: Range;
+  readonly whole: Range;
+}
+
+export function addDiagramRequests(connection: Connection, editor: Editor): void {
+  const { view, positions, severities } = editor;
+  answerTo(connection, editor, "sunwright/diagram", (uri, { design }: DiagramParams): DiagramResult => {
+    const wanted = design === undefined ? undefined : UriUtils.normalize(design);
+    const answer = diagramAnswer(view, uri, wanted, severities);
+    return {
+      ...answer,
+      entry: positions.spelled(answer.entry),
+      designs: answer.designs.map((each) => ({ ...each, entry: positions.spelled(each.entry) })),
+      places: answer.places.map(({ id, name, whole }) => ({
+        id,
+        uri: positions.spelled(name.uri),
+        name: positions.range(name),
+        whole: positions.range(whole),
+      })),
+      unread: answer.unread.map((span) => positions.location(span)),
+    };
+  });
+}

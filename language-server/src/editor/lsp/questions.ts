@@ -1,0 +1,24 @@
+import { DocumentState } from "langium";
+import { createServerRequestHandler } from "langium/lsp";
+import type { Connection, TextDocumentIdentifier } from "vscode-languageserver";
+import type { Editor } from "./editor.js";
+
+/** Questions of our own name a document, as every language server's do. */
+export interface About {
+  readonly textDocument: TextDocumentIdentifier;
+}
+
+/** Registers a question of our own; it is answered about the text as it stands in the editor. */
+export function answerTo<Params extends About>(
+  connection: Connection,
+  editor: Editor,
+  method: string,
+  give: (uri: string, params: Params) => object | Promise<object>,
+): void {
+  const handler = createServerRequestHandler<Params, object, void>(
+    (_, document, params) => give(document.uri.toString(), params),
+    editor.services,
+    DocumentState.IndexedReferences,
+  );
+  connection.onRequest(method, (params: Params, token) => handler(params, token));
+}
