@@ -64,6 +64,21 @@ export interface GroupShape {
   /** The point all shapes of the group are relative to. */
   readonly x?: number;
   readonly y?: number;
+  /** Other ways to draw it, for pictures that show in which state each thing is. */
+  readonly poses?: Readonly<Partial<Record<Pose, readonly Shape[]>>>;
+  /** What is hatched where the thing is live. */
+  readonly extent?: { readonly x: number; readonly y: number; readonly w: number; readonly h: number };
+  readonly state?: State;
+}
+
+/** `grid` and `backup` are the contacts of a changeover switch. */
+export type Pose = "open" | "closed" | "grid" | "backup";
+/** What is known of a thing at one moment; what is undefined is not shown. */
+export interface State {
+  readonly open?: boolean;
+  readonly live?: boolean;
+  /** The contact that a changeover switch lies on. */
+  readonly position?: "grid" | "backup";
 }
 
 /** What a colour is for; themes say which it is. */
@@ -80,6 +95,7 @@ export type Paint =
   | "warning"
   | "note"
   | "band"
+  | "live"
   | "first"
   | "second"
   | "third"

@@ -3,6 +3,7 @@ import type { Diagram } from "./diagram.js";
 import type { Placed } from "./layout.js";
 import { group, type Picture, type Shape } from "./picture.js";
 import { belowDrawing, besideDrawing, type Sheet } from "./sheet.js";
+import { inState, type States } from "./states.js";
 import { svgOf } from "./svg.js";
 import { light, type Theme } from "./themes.js";
 import { wireShapes } from "./wires.js";
@@ -10,13 +11,18 @@ import { wireShapes } from "./wires.js";
 export interface RenderOptions {
   /** With title block, legend and findings beside the drawing; a panel that shows these elsewhere goes without. */
   readonly sheet?: boolean;
+  /**
+   * How things are at one moment. With it, devices that switch are drawn open or closed, and what is live is hatched;
+   * without it, as the standard draws them, open.
+   */
+  readonly states?: States;
 }
 
 const margin = 36;
 
 /** A placed diagram as vector shapes. */
-export function pictureOf(placed: Placed, { sheet = true }: RenderOptions = {}): Picture {
-  const drawing = group(drawingShapes(placed), { sort: "drawing", x: margin, y: margin });
+export function pictureOf(placed: Placed, { sheet = true, states }: RenderOptions = {}): Picture {
+  const drawing = group(drawingShapes(placed, states), { sort: "drawing", x: margin, y: margin });
   const { title } = placed.diagram;
   const about = { title: `Single-line diagram of ${title.site}`, description: describe(placed.diagram) };
   const width = placed.width + 2 * margin;
@@ -39,14 +45,15 @@ export function renderSvg(placed: Placed, theme: Theme = light, options: RenderO
   return svgOf(pictureOf(placed, options), theme);
 }
 
-function drawingShapes(placed: Placed): Shape[] {
-  return [
-    ...placed.wires.map(wireShapes),
+function drawingShapes(placed: Placed, states: States | undefined): Shape[] {
+  const things = [
+    ...placed.wires.map((wire) => wireShapes(wire, states?.get(wire.wire.id)?.live)),
     ...placed.nodes.map(({ node, box, x, y }) =>
       group(box.shapes, { id: node.id, sort: `item ${node.symbol}`, label: node.description, x, y }),
     ),
-    ...placeMarks(placed).map(({ mark, x, y }) => badge(mark, x, y)),
   ];
+  const marks = placeMarks(placed).map(({ mark, x, y }) => badge(mark, x, y));
+  return [...(states ? inState(things, states) : things), ...marks];
 }
 
 function describe({ nodes, wires, marks, title }: Diagram): string {

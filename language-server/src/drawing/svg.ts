@@ -47,10 +47,11 @@ function element(shape: Shape, theme: Theme): string {
   }
 }
 
-function groupElement({ shapes, id, sort, label, x, y }: GroupShape, theme: Theme): string {
+function groupElement({ shapes, id, sort, label, x, y, state }: GroupShape, theme: Theme): string {
   const attributes = [
     id === undefined ? "" : ` data-id="${escaped(id)}"`,
     sort === undefined ? "" : ` class="${escaped(sort)}"`,
+    ...Object.entries(state ?? {}).map(([name, value]) => (value === undefined ? "" : ` data-${name}="${value}"`)),
     label === undefined ? "" : ` role="img" aria-label="${escaped(label)}"`,
     x === undefined && y === undefined ? "" : ` transform="translate(${round(x ?? 0)} ${round(y ?? 0)})"`,
   ].join("");

@@ -17,6 +17,7 @@ export const light: Theme = {
   warning: "#9a5b00",
   note: "#2f5f8a",
   band: "#e6ecd8",
+  live: "#a3157f",
   first: "#1d4a73",
   second: "#8f3d10",
   third: "#3f6b2a",
@@ -36,6 +37,7 @@ export const dark: Theme = {
   warning: "#f5c26b",
   note: "#8fc1ee",
   band: "#2e3a2a",
+  live: "#ff7ad9",
   first: "#8fc1ee",
   second: "#f0a878",
   third: "#a9d18e",
@@ -53,6 +55,7 @@ export const highContrast: Theme = {
   ac: "#9ad4ff",
   earth: "#b8f08c",
   band: "#333333",
+  live: "#ff8be0",
 };
 
 /**

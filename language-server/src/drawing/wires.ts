@@ -4,10 +4,12 @@ import type { Current } from "./diagram.js";
 import type { PlacedWire } from "./layout.js";
 import { wireTextSize } from "./layout.js";
 import { circle, group, type Shape } from "./picture.js";
+import { liveStrokes } from "./states.js";
 
 /** A run as it is drawn, with dots where it meets others and its label above the line. */
-export function wireShapes({ wire, points, junctions, label }: PlacedWire): Shape {
+export function wireShapes({ wire, points, junctions, label }: PlacedWire, isLive = false): Shape {
   const shapes: Shape[] = [
+    ...(isLive ? liveStrokes(points) : []),
     ...conductor(wire.current, points, !wire.isRun),
     ...junctions.map((at) => dot(at, wire.current)),
   ];

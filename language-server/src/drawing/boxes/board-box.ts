@@ -2,12 +2,12 @@ import type { BoardInside, Node, Section } from "../diagram.js";
 import { group, line, rect, type Shape } from "../picture.js";
 import { reach, rise, thin } from "../symbols/pen.js";
 import { symbol } from "../symbols/symbols.js";
+import { upright } from "./bar.js";
 import { type Area, type Box, even, lineHeight, lines, linesWidth, markStrip, type Point } from "./box.js";
 import { chain, chainBelow } from "./chain.js";
 import { rowDrawing, rowPitch, wordsWidth } from "./rows.js";
 
 const style = { stroke: "ink", width: thin } as const;
-const bar = { stroke: "ink", width: 4 } as const;
 const frame = { stroke: "ink", width: 1.2, dash: [9, 3, 2, 3], fill: "panel", radius: 3 } as const;
 
 /**
@@ -55,7 +55,7 @@ export function boardBox(node: Node, inside: BoardInside): Box {
       shapes.push(...drawing.shapes);
       areas.push(...drawing.areas);
       corners.set(each.rcd.id, { x: (x(section) + x(mainBar)) / 2 + reach, y: at - rise - 6 });
-      shapes.push(line(x(section), start - 6, x(section), Math.max(axis - rowPitch, at) + 6, { ...bar, width: 3 }));
+      shapes.push(upright(x(section), start - 6, Math.max(axis - rowPitch, at) + 6, 3));
     }
   }
   const taps = node.ports.filter(({ id }) => id !== inside.incoming && !ports.has(id));
@@ -74,7 +74,7 @@ export function boardBox(node: Node, inside: BoardInside): Box {
     axis += rowPitch;
   }
   const last = Math.max(axis - rowPitch, firstAxis);
-  shapes.push(line(x(mainBar), firstAxis - 12, x(mainBar), last + 12, bar));
+  shapes.push(upright(x(mainBar), firstAxis - 12, last + 12));
 
   const incoming = chain(inOrder, isMirrored ? width - mainBar - 8 - mains.width : mainBar + 8, firstAxis);
   shapes.push(...incoming.shapes);
@@ -125,7 +125,7 @@ function rcdDrawing(
     line(x(section), axis, middle - direction * reach, axis, style),
     line(middle + direction * reach, axis, x(mainBar), axis, style),
     // The ring belongs on the side of the ways.
-    group(symbol("rcd", direction === 1 ? -1 : 1), { x: middle, y: axis }),
+    symbol("rcd", { x: middle, y: axis }, direction === 1 ? -1 : 1),
     ...above.shapes,
     ...below.shapes,
   ];

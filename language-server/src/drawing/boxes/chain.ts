@@ -12,9 +12,6 @@ export interface Chain {
   readonly width: number;
 }
 
-/** Room above the line for the devices' names, and below it for the rest. */
-export const chainAbove = rise + 2;
-
 export function chain(devices: readonly Device[], x: number, axis: number): Chain {
   const shapes: Shape[] = [];
   const areas: Area[] = [];
@@ -29,7 +26,7 @@ export function chain(devices: readonly Device[], x: number, axis: number): Chai
         [
           line(left, axis, middle - reach, axis, { stroke: "ink", width: thin }),
           line(middle + reach, axis, left + width, axis, { stroke: "ink", width: thin }),
-          group(symbol(device.symbol), { x: middle, y: axis }),
+          symbol(device.symbol, { x: middle, y: axis }),
           ...label.shapes,
         ],
         { id: device.id, sort: "device", label: device.description },

@@ -1,6 +1,6 @@
 import { conductor } from "../conductor.js";
 import type { Node, Port } from "../diagram.js";
-import { group, type Shape } from "../picture.js";
+import type { Shape } from "../picture.js";
 import { reach, rise } from "../symbols/pen.js";
 import { symbol } from "../symbols/symbols.js";
 import { wrapText } from "../text-width.js";
@@ -34,7 +34,7 @@ export function deviceBox(node: Node, lead?: LeadLabel): Box {
     width,
     height: even(labelTop + words.length * lineHeight + 2),
     ports,
-    shapes: [...leads(node, ports, middle), group(symbol(node.symbol, mirror), middle), ...label.shapes],
+    shapes: [...leads(node, ports, middle), symbol(node.symbol, middle, mirror), ...label.shapes],
     areas: [{ x: middle.x - reach, y: axis - rise, w: 2 * reach, h: 2 * rise, what: node.symbol }, label.area],
     corners: new Map([[node.id, { x: middle.x + reach - 8, y: axis - rise - markStrip / 2 }]]),
     ...(lead && { leadLabel: { x: mirror === 1 ? 0 : width - lead.w, y: axis - lead.h - 2 } }),

@@ -1,7 +1,8 @@
 import type { BoxInside, Node } from "../diagram.js";
-import { group, line, rect, type Shape } from "../picture.js";
+import { line, rect, type Shape } from "../picture.js";
 import { reach, rise, thin } from "../symbols/pen.js";
 import { symbol } from "../symbols/symbols.js";
+import { upright } from "./bar.js";
 import { type Area, type Box, even, lineHeight, lines, linesWidth, markStrip, type Point } from "./box.js";
 import { chain, chainBelow } from "./chain.js";
 import { rowDrawing, rowPitch, wordsWidth } from "./rows.js";
@@ -39,7 +40,7 @@ export function combinerBox(node: Node, { rows }: BoxInside): Box {
   const last = Math.max(axis - rowPitch, first);
   const out = even((first + last) / 2);
   for (const { id, side } of node.ports) if (side === "east") ports.set(id, { x: width, y: out });
-  shapes.push(line(bar, first - 12, bar, last + 12, { stroke: "ink", width: 4 }), line(bar, out, width, out, style));
+  shapes.push(upright(bar, first - 12, last + 12), line(bar, out, width, out, style));
   const height = even(last + rise + 10);
   return {
     width,
@@ -61,7 +62,7 @@ export function batteryBox(node: Node, { chain: devices }: BoxInside): Box {
   const middle = { x: reach + 10, y: axis };
   const shapes: Shape[] = [
     ...head.shapes,
-    group(symbol("battery", -1), middle),
+    symbol("battery", middle, -1),
     line(middle.x + reach, axis, cells, axis, style),
     ...inside.shapes,
     line(cells + inside.width, axis, width, axis, style),

@@ -1,5 +1,5 @@
 import type { Node, Port, Side } from "../diagram.js";
-import { circle, group, line, rect, type Shape, type TextShape } from "../picture.js";
+import { circle, type GroupShape, group, line, rect, type Shape, type TextShape } from "../picture.js";
 import { rise, thin } from "../symbols/pen.js";
 import { symbol } from "../symbols/symbols.js";
 import { textWidth } from "../text-width.js";
@@ -24,7 +24,7 @@ export function inverterBox(node: Node): Box {
   const shapes: Shape[] = [
     rect(0, markStrip, width, height - markStrip, { stroke: "ink", width: 1.5, fill: "panel", radius: 3 }),
     ...label.shapes,
-    group(symbol("inverter"), middle),
+    symbol("inverter", middle),
   ];
   const areas: Area[] = [
     label.area,
@@ -83,7 +83,7 @@ export function changeoverBox(node: Node): Box {
   const shapes: Shape[] = [...label.shapes];
   const areas: Area[] = [label.area, { x: width / 2 - 14, y: top - 8, w: 28, h: spread + 16, what: "changeover" }];
   const pole = node.ports.find((port) => port.label === "out");
-  const contacts: (Point & { readonly isGrid: boolean })[] = [];
+  const contacts: (Point & { readonly name: string })[] = [];
   let pivot: Point | undefined;
   for (const list of [west, east])
     for (const [index, port] of list.entries()) {
@@ -95,7 +95,7 @@ export function changeoverBox(node: Node): Box {
       ports.set(port.id, { x, y });
       shapes.push(line(x, y, end, y, style));
       if (isPole) pivot = { x: end, y };
-      else contacts.push({ x: end, y, isGrid: port.label === "grid" });
+      else contacts.push({ x: end, y, name: port.label ?? "" });
       const { label: name = "" } = port;
       const w = textWidth(name, factSize - 1);
       const at = port.side === "west" ? 2 : width - 2;
@@ -103,12 +103,8 @@ export function changeoverBox(node: Node): Box {
       shapes.push({ is: "text", x: at, y: y - 4, text: name, size: factSize - 1, anchor, fill: "ink" });
       areas.push({ x: port.side === "west" ? at : at - w, y: y - 12, w, h: 10, what: name });
     }
-  for (const { x, y, isGrid } of contacts) {
-    shapes.push(circle(x, y, 2, { fill: "ink" }));
-    if (pivot)
-      shapes.push(line(pivot.x, pivot.y, x, y, isGrid ? { ...style, width: 1.8 } : { ...style, dash: [1.5, 3] }));
-  }
-  if (pivot) shapes.push(circle(pivot.x, pivot.y, 2.4, { ...style, fill: "paper" }));
+  for (const { x, y } of contacts) shapes.push(circle(x, y, 2, { fill: "ink" }));
+  if (pivot) shapes.push(blade(pivot, contacts, { x: width / 2 - 14, y: top - 8, w: 28, h: spread + 16 }));
   return {
     width,
     height: even(labelTop + node.label.length * lineHeight + 2),
@@ -117,6 +113,22 @@ export function changeoverBox(node: Node): Box {
     areas,
     corners: new Map([[node.id, { x: width - 10, y: markStrip / 2 }]]),
   };
+}
+
+/** On one contact, with the other positions in dots; open, it lies on none. */
+function blade(
+  pivot: Point,
+  contacts: readonly (Point & { readonly name: string })[],
+  extent: GroupShape["extent"],
+): Shape {
+  const on = (lies: string): Shape[] => [
+    ...contacts.map(({ x, y, name }) =>
+      line(pivot.x, pivot.y, x, y, name === lies ? { ...style, width: 1.8 } : { ...style, dash: [1.5, 3] }),
+    ),
+    circle(pivot.x, pivot.y, 2.4, { ...style, fill: "paper" }),
+  ];
+  const poses = { open: on(""), grid: on("grid"), backup: on("backup") };
+  return group(poses.grid, { sort: "symbol", extent, poses });
 }
 
 /** So far from the middle towards the pole's side. */

@@ -51,7 +51,7 @@ export function rowDrawing(row: Row, outer: number, bar: number, inner: number, 
     ...(isLeaf ? [] : [line(end, axis, middle - direction * reach, axis, style)]),
     ...(row.port || isLeaf ? [] : [arrow(end, axis, -direction)]),
     line(inner, axis, bar, axis, style),
-    group(symbol(row.device.symbol, isLeaf ? (direction === 1 ? -1 : 1) : direction), { x: middle, y: axis }),
+    symbol(row.device.symbol, { x: middle, y: axis }, isLeaf ? (direction === 1 ? -1 : 1) : direction),
     ...upper.shapes,
     ...(below === "" ? [] : lower.shapes),
   ];

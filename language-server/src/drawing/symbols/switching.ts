@@ -1,4 +1,4 @@
-import { circle, path, type Shape } from "../picture.js";
+import { circle, path, rect, type Shape } from "../picture.js";
 import { type Pen, reach, thin } from "./pen.js";
 
 /**
@@ -8,7 +8,8 @@ import { type Pen, reach, thin } from "./pen.js";
 const hinge = -9;
 const contact = 9;
 
-function blade({ line }: Pen): Shape[] {
+function blade({ line, isClosed }: Pen): Shape[] {
+  if (isClosed) return [line([-reach, 0], [reach, 0]), { ...line([hinge, 0], [contact, 0]), width: 2.4 }];
   return [line([-reach, 0], [hinge, 0], [contact - 1, -10]), line([contact, 0], [reach, 0])];
 }
 
@@ -33,12 +34,18 @@ export function fuse({ line }: Pen): Shape[] {
   return [line([-reach, 0], [reach, 0]), line([-12, -4.5], [12, -4.5], [12, 4.5], [-12, 4.5], [-12, -4.5])];
 }
 
+/** The carrier drawn: its place, with nothing in it. */
+export function drawnFuse({ line }: Pen): Shape[] {
+  const place = { stroke: "ink", width: thin, dash: [3, 2.5] } as const;
+  return [line([-reach, 0], [-12, 0]), line([12, 0], [reach, 0]), rect(-12, -4.5, 24, 9, place)];
+}
+
 /** The ring around the conductors, and its pull on the blade. */
-function residual({ line, mirror }: Pen): Shape[] {
+function residual({ line, mirror, isClosed }: Pen): Shape[] {
   const x = 17 * mirror;
   return [
     path(`M${x - 3} 0A3 7 0 1 0 ${x + 3} 0A3 7 0 1 0 ${x - 3} 0`, { stroke: "ink", width: thin }),
-    line([17, -7], [17, -12], [1, -12], [1, -6.5]),
+    line([17, -7], [17, -12], [1, -12], [1, isClosed ? 0 : -6.5]),
   ];
 }
 

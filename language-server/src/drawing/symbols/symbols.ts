@@ -1,12 +1,9 @@
 import type { SymbolName } from "../diagram.js";
-import { rect, type Shape, text } from "../picture.js";
+import { type GroupShape, group, rect, type Shape, text } from "../picture.js";
 import { earth, electrode, spd } from "./earthing.js";
-import { type Pen, pen, reach, thin } from "./pen.js";
+import { type Pen, pen, reach, rise, thin } from "./pen.js";
 import { array, battery, generator, inverter, load, meter, supply } from "./sources.js";
-import { breaker, fuse, isolator, rcbo, rcd } from "./switching.js";
-
-/** Symbols that lie in a line, with a lead on either side; all others have one lead. */
-const passed = new Set<SymbolName>(["isolator", "fuse", "breaker", "rcd", "rcbo", "meter", "unknown"]);
+import { breaker, drawnFuse, fuse, isolator, rcbo, rcd } from "./switching.js";
 
 const drawings: Readonly<Partial<Record<SymbolName, (pen: Pen) => Shape[]>>> = {
   array,
@@ -26,13 +23,26 @@ const drawings: Readonly<Partial<Record<SymbolName, (pen: Pen) => Shape[]>>> = {
   generator,
 };
 
-export function isPassed(name: SymbolName): boolean {
-  return passed.has(name);
+/** The symbol, with its middle at a place. Its lead comes from the left, or from the right where `mirror` is −1. */
+export function symbol(
+  name: SymbolName,
+  at: { readonly x: number; readonly y: number },
+  mirror: 1 | -1 = 1,
+): GroupShape {
+  const draw = drawings[name] ?? unknown;
+  const poses = posesOf(name, draw, mirror);
+  const extent = name === "inverter" ? inverterExtent : lineExtent;
+  return group(draw(pen(mirror)), { sort: "symbol", ...at, extent, ...(poses && { poses }) });
 }
 
-/** The symbol around the origin. Its lead comes from the left, or from the right where `mirror` is −1. */
-export function symbol(name: SymbolName, mirror: 1 | -1 = 1): Shape[] {
-  return (drawings[name] ?? unknown)(pen(mirror));
+const lineExtent = { x: -reach, y: -rise, w: 2 * reach, h: 2 * rise } as const;
+const inverterExtent = { x: -18, y: -18, w: 36, h: 36 } as const;
+const switching = new Set<SymbolName>(["isolator", "breaker", "rcd", "rcbo"]);
+
+function posesOf(name: SymbolName, draw: (pen: Pen) => Shape[], mirror: 1 | -1): GroupShape["poses"] {
+  if (switching.has(name)) return { open: draw(pen(mirror)), closed: draw(pen(mirror, true)) };
+  if (name === "fuse") return { open: drawnFuse(pen(mirror)) };
+  return undefined;
 }
 
 function unknown({ line }: Pen): Shape[] {
