@@ -3,11 +3,12 @@ import { BrowserMessageReader, BrowserMessageWriter, createMessageConnection } f
 import { draw } from "./answers.js";
 import { drawQuestion } from "./questions.js";
 
-declare const require: undefined | ((name: string) => { readonly parentPort: MessagePort });
+type Port = ConstructorParameters<typeof BrowserMessageReader>[0];
+declare const require: (name: "node:worker_threads") => { readonly parentPort: MessagePort };
 
 /** One program for a web worker, whose port is its global object, and for a thread of Node, whose port acts like one. */
-const port = (typeof require === "undefined" ? globalThis : require("node:worker_threads").parentPort) as unknown as
-  ConstructorParameters<typeof BrowserMessageReader>[0];
+const isOwnPort = "postMessage" in globalThis;
+const port = (isOwnPort ? globalThis : require("node:worker_threads").parentPort) as unknown as Port;
 
 const connection = createMessageConnection(new BrowserMessageReader(port), new BrowserMessageWriter(port));
 connection.onRequest(drawQuestion, draw);

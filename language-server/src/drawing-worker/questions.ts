@@ -1,4 +1,5 @@
 import type { Diagram } from "../drawing/diagram.js";
+import type { State } from "../drawing/picture.js";
 
 /*
  * What the drawing worker is asked, over a JSON-RPC connection. Finding places is slow and loads a large library: it has
@@ -10,4 +11,6 @@ export const drawQuestion = "draw";
 
 export interface DrawParams {
   readonly diagram: Diagram;
+  /** How things are at one moment, by id; absent where that is not asked. */
+  readonly states?: readonly (readonly [string, State])[];
 }
