@@ -33,9 +33,11 @@ import { addDesignRequests } from "../editor/lsp/design-requests.js";
 import { addDiagramRequests } from "../editor/lsp/diagram-requests.js";
 import { type Editor, editorOf } from "../editor/lsp/editor.js";
 import { Freshener } from "../editor/lsp/freshener.js";
+import { addGuidedRequests } from "../editor/lsp/guided-requests.js";
 import { editorModules } from "../editor/lsp/module.js";
 import { Publisher } from "../editor/lsp/publisher.js";
 import { selectionRanges } from "../editor/lsp/structure-providers.js";
+import { VerdictTeller } from "../editor/lsp/verdict-teller.js";
 import { createSunwrightServices } from "../language/module.js";
 
 /** The section of the user's settings that is ours. */
@@ -80,13 +82,16 @@ export function startServer(
   addCodeLensHandler(connection, shared);
   const freshener = new Freshener(shared, connection);
   const teller = new ChangeTeller(shared, connection, editor.positions.spelled);
+  const verdicts = new VerdictTeller(connection, editor);
   const refreshAll = async (): Promise<void> => {
     await publisher.refresh();
     freshener.refresh();
     teller.tell();
+    verdicts.tell();
   };
   addDesignRequests(connection, editor, refreshAll);
   addDiagramRequests(connection, editor);
+  addGuidedRequests(connection, editor);
 
   const showAgain = (): void => {
     refreshAll().catch((error) => report(editor, error));

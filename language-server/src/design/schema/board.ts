@@ -33,8 +33,12 @@ export const boardKinds: readonly KindRow[] = [
       words("enclosure", ["metal", "insulating"], "What its enclosure is made of.", { typical: "metal" }),
       flag("devices-of-board-maker", "Every device in it is one that the board's maker names for it.", {
         typical: "yes",
+        onSite: true,
       }),
-      flag("spare-ways-usable", "Its spare ways can take a further device of the board's maker.", { typical: "yes" }),
+      flag("spare-ways-usable", "Its spare ways can take a further device of the board's maker.", {
+        typical: "yes",
+        onSite: true,
+      }),
       existing,
       earthConductor,
       ...terminalCapacity,

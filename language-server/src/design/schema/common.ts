@@ -1,13 +1,17 @@
 import { count, flag, list, quantity, range, text, words } from "./row.js";
 
 /** Rows that many kinds share. */
-export const location = text("location", "Where it is fixed, in the words used on site.", { typical: '"plant wall"' });
+export const location = text("location", "Where it is fixed, in the words used on site.", {
+  typical: '"plant wall"',
+  onSite: true,
+});
 export const place = words(
   "place",
   ["indoors", "outdoors", "loft", "garage", "outbuilding", "cellar", "escape-route", "sleeping-room"],
   "What sort of place that is; some rules exclude some places.",
+  { onSite: true },
 );
-export const note = text("note", "Anything a reader should know. Printed, never computed with.");
+export const note = text("note", "Anything a reader should know. Printed, never computed with.", { onSite: true });
 export const maker = text("reference", "Sheet and revision the figures were taken from.", {
   typical: '"sheet 3, revision B"',
 });
@@ -38,13 +42,17 @@ export const opensTogether = flag("opens-all-poles-together", "All live conducto
 export const lockable = flag("lockable", "Can be locked open.", { typical: "yes" });
 export const withinReach = flag("within-reach", "Can be reached from the equipment it isolates, without tools.", {
   typical: "yes",
+  onSite: true,
 });
 export const suitableForIsolation = flag(
   "suitable-for-isolation",
   "Marked as suitable for isolation; one that is not opens nothing that a person may rely on.",
   { typical: "yes", sheet: "isolating function" },
 );
-export const existing = flag("existing", "Was there before this work; described as found.", { typical: "yes" });
+export const existing = flag("existing", "Was there before this work; described as found.", {
+  typical: "yes",
+  onSite: true,
+});
 export const powerFlow = words(
   "power-flow",
   ["one-way", "both-ways"],
@@ -60,6 +68,7 @@ export const supplyTerminal = words(
 export const phases = count("phases", "Number of line conductors: 1 or 3.", { typical: "1" });
 export const phase = words("phase", ["L1", "L2", "L3"], "Which line conductor of a three-phase supply it is on.", {
   typical: "L1",
+  onSite: true,
 });
 export const earthConductor = quantity(
   "earth-conductor",
@@ -68,6 +77,7 @@ export const earthConductor = quantity(
   {
     symbol: "S",
     typical: "6 mm2",
+    onSite: true,
   },
 );
 export const enclosureRating = text("enclosure-rating", "Ingress protection of its enclosure.", {
@@ -101,5 +111,5 @@ export const labels = list(
   "labels",
   { is: "words", words: labelWords },
   "Labels on it: planned, and fitted once the site is as built. The label schedule says which are needed.",
-  { typical: "[multiple-supplies]" },
+  { typical: "[multiple-supplies]", onSite: true },
 );

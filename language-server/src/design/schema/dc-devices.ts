@@ -213,15 +213,18 @@ export const dcDeviceKinds: readonly KindRow[] = [
         symbol: "d",
         typical: "0.4 m",
         essential: true,
+        onSite: true,
       }),
       quantity("earth-lead-length", "length", "Lead from the device to the earth bar.", {
         symbol: "d2",
         typical: "0.2 m",
+        onSite: true,
       }),
       quantity("earth-conductor", "area", "Cross-section of its earth conductor.", {
         symbol: "S",
         typical: "6 mm2",
         essential: true,
+        onSite: true,
       }),
       ...terminalCapacity,
       existing,

@@ -31,6 +31,8 @@ export interface PropertyRow {
   readonly assumed?: { readonly text: string; readonly reason: string };
   /** Completion offers these first. */
   readonly essential?: boolean;
+  /** Said of the thing where it is fixed; no data sheet prints it. */
+  readonly onSite?: boolean;
   /** Amounts are never negative; `negative`: it always is, as voltage coefficients are; `either`: a meter's reading. */
   readonly sign?: "negative" | "either";
 }

@@ -57,7 +57,10 @@ export const storageKinds: readonly KindRow[] = [
       words("chemistry", ["lithium-iron-phosphate", "lithium-nickel", "lead-acid", "sodium-ion"], "Cell chemistry.", {
         typical: "lithium-iron-phosphate",
       }),
-      flag("fire-detection", "A fire or heat alarm is fitted where it stands.", { typical: "yes" }),
+      flag("fire-detection", "A fire or heat alarm is fitted where it stands.", {
+        typical: "yes",
+        onSite: true,
+      }),
       earthConductor,
       ...terminalCapacity,
       existing,
@@ -88,7 +91,10 @@ export const storageKinds: readonly KindRow[] = [
         essential: true,
       }),
       count("phases", "1 or 3.", { typical: "1", essential: true }),
-      words("phase", ["L1", "L2", "L3"], "Which line conductor of a three-phase supply it is on.", { typical: "L1" }),
+      words("phase", ["L1", "L2", "L3"], "Which line conductor of a three-phase supply it is on.", {
+        typical: "L1",
+        onSite: true,
+      }),
       words("energy-source", ["sun", "wind", "water", "fuel", "storage"], "What drives it.", { typical: "sun" }),
       flag("runs-without-grid", "Goes on when the grid is lost.", {
         assumed: { text: "no", reason: "a unit notified for running beside the grid stops without it" },
