@@ -6,6 +6,7 @@ import { build } from "esbuild";
 import { kindRows } from "../language-server/src/design/schema/index.js";
 import { referencePages, snippetsFile } from "../language-server/src/reference/index.js";
 import { thirdPartyNotices } from "./notices.mjs";
+import { panelColours } from "./panel-colours.mjs";
 
 const here = dirname(fileURLToPath(import.meta.url));
 const server = join(here, "..", "language-server", "dist");
@@ -31,7 +32,16 @@ const forBrowser = await build({
   format: "cjs",
   target: "es2022",
 });
-for (const file of ["server.cjs", "browser-server.js"]) copyFileSync(join(server, file), join(dist, file));
+const forPanel = await build({
+  ...common,
+  entryPoints: [join(here, "panel", "main.ts"), join(here, "panel", "main.css")],
+  outdir: join(dist, "panel"),
+  platform: "browser",
+  format: "iife",
+  target: "es2022",
+});
+const fromServer = ["server.cjs", "browser-server.js", "drawing-worker.js"] as const;
+for (const file of fromServer) copyFileSync(join(server, file), join(dist, file));
 
 const write = (path: string, text: string): void => {
   const file = join(here, path);
@@ -43,12 +53,14 @@ for (const [path, text] of referencePages()) write(join("docs", path), text);
 write(join("snippets", "sunwright.json"), snippetsFile());
 const kinds = kindRows.map(({ kind }) => kind).filter((kind) => !isKeyword(kind));
 write(join("syntaxes", "sunwright.tmLanguage.json"), JSON.stringify(textMateGrammar(kinds), undefined, 2));
-const bundled = [forNode, forBrowser].flatMap(({ metafile }) =>
+write(join("dist", "panel", "colours.css"), panelColours());
+const bundled = [forNode, forBrowser, forPanel].flatMap(({ metafile }) =>
   Object.keys(metafile.inputs).map((file) => resolve(file)),
 );
 const inServers: Record<string, string[]> = JSON.parse(readFileSync(join(server, "bundled.json"), "utf8"));
-write("ThirdPartyNotices.txt", thirdPartyNotices([...bundled, ...inServers.server!, ...inServers["browser-server"]!]));
+const ofServers = ["server", "browser-server", "drawing-worker"].flatMap((name) => inServers[name]!);
+write("ThirdPartyNotices.txt", thirdPartyNotices([...bundled, ...ofServers]));
 for (const file of ["LICENSE", "CHANGELOG.md"]) copyFileSync(join(here, "..", file), join(here, file));
 
-for (const file of ["extension.cjs", "extension.browser.js", "server.cjs", "browser-server.js"])
+for (const file of ["extension.cjs", "extension.browser.js", join("panel", "main.js"), ...fromServer])
   console.log(`extension/dist/${file}  ${Math.round(statSync(join(dist, file)).size / 1024)} kB`);

@@ -11,6 +11,7 @@ export function clientOptions(context: ExtensionContext): LanguageClientOptions 
     },
     initializationOptions: {
       docs: Uri.joinPath(context.extensionUri, "docs").toString(),
+      designChanged: true,
     },
     outputChannelName: "Sunwright",
   };

@@ -1,13 +1,20 @@
 import { commands, type Disposable, type ExtensionContext, Uri } from "vscode";
 import type { BaseLanguageClient } from "vscode-languageclient";
+import type { RunningWorker } from "./drawing/drawing-worker";
+import { registerPanel } from "./panel/register";
 import { registerSwitching } from "./switching";
 import { WhatIf } from "./what-if";
 
 /** Commands that are the same in the desktop and the browser. */
-export function registerCommands(context: ExtensionContext, client: BaseLanguageClient): Disposable[] {
+export function registerCommands(
+  context: ExtensionContext,
+  client: BaseLanguageClient,
+  startDrawing: () => RunningWorker,
+): Disposable[] {
   return [
     new WhatIf(client),
     ...registerSwitching(client),
+    ...registerPanel(context, client, startDrawing),
     commands.registerCommand("sunwright.restartServer", async () => {
       // A server that does not answer is started anew all the same.
       await client.stop().catch(() => undefined);

@@ -8,6 +8,7 @@ import {
 import { answerForFiles } from "./client-files";
 import { clientOptions } from "./client-options";
 import { registerCommands } from "./commands";
+import { startBrowserWorker } from "./drawing/browser-worker";
 
 let client: LanguageClient | undefined;
 
@@ -22,7 +23,10 @@ export async function activate(context: ExtensionContext): Promise<void> {
     return { reader: new BrowserMessageReader(worker), writer: new BrowserMessageWriter(worker) };
   };
   client = new LanguageClient("sunwright", "Sunwright", startWorker, clientOptions(context));
-  context.subscriptions.push(...registerCommands(context, client), ...answerForFiles(client));
+  context.subscriptions.push(
+    ...registerCommands(context, client, () => startBrowserWorker(context)),
+    ...answerForFiles(client),
+  );
   await client.start();
 }
 

@@ -2,6 +2,7 @@ import { type ExtensionContext, Uri } from "vscode";
 import { LanguageClient, type ServerOptions, TransportKind } from "vscode-languageclient/node";
 import { clientOptions } from "./client-options";
 import { registerCommands } from "./commands";
+import { startNodeWorker } from "./drawing/node-worker";
 
 let client: LanguageClient | undefined;
 
@@ -13,7 +14,7 @@ export async function activate(context: ExtensionContext): Promise<void> {
     debug: { module, transport: TransportKind.ipc, options: { execArgv: ["--nolazy", "--inspect=6009"] } },
   };
   client = new LanguageClient("sunwright", "Sunwright", server, clientOptions(context));
-  context.subscriptions.push(...registerCommands(context, client));
+  context.subscriptions.push(...registerCommands(context, client, () => startNodeWorker(context)));
   await client.start();
 }
 

@@ -31,6 +31,8 @@ describe("the packaged extension", () => {
     expect(statSync(vsix).size).toBeLessThan(2_000_000);
     for (const server of ["dist/server.cjs", "dist/browser-server.js"])
       expect(files.get(`extension/${server}`)!.length).toBeLessThan(1_500_000);
+    // What the page of the panel loads each time it is shown.
+    expect(files.get("extension/dist/panel/main.js")!.length).toBeLessThan(100_000);
   });
 
   test("holds what it needs and nothing else", () => {
@@ -39,7 +41,8 @@ describe("the packaged extension", () => {
       /^extension\.vsixmanifest$/,
       /^extension\/(package\.json|language-configuration\.json|readme\.md|changelog\.md|LICENSE\.txt)$/i,
       /^extension\/ThirdPartyNotices\.txt$/,
-      /^extension\/dist\/(extension\.cjs|extension\.browser\.js|server\.cjs|browser-server\.js)$/,
+      /^extension\/dist\/(extension\.cjs|extension\.browser\.js|server\.cjs|browser-server\.js|drawing-worker\.js)$/,
+      /^extension\/dist\/panel\/(main\.js|main\.css|colours\.css)$/,
       /^extension\/docs\/([\w-]+\/)?[\w-]+\.md$/,
       /^extension\/icons\/[\w-]+\.(png|svg)$/,
       /^extension\/media\/[\w-]+\.(png|svg|js|css)$/,
@@ -73,7 +76,10 @@ describe("the packaged extension", () => {
 
   test("names the licence of every package that went into it", () => {
     const notices = text("ThirdPartyNotices.txt");
-    for (const name of ["langium", "chevrotain", "vscode-languageclient", "vscode-languageserver"])
+    for (const name of [
+      ...["langium", "chevrotain", "vscode-languageclient", "vscode-languageserver"],
+      ...["elkjs", "markdown-it", "morphdom", "vscode-jsonrpc"],
+    ])
       expect(notices).toMatch(new RegExp(`^${name} \\d+\\.\\d+\\.\\d+ \\(`, "m"));
     expect(notices).not.toContain("carries no text");
   });

@@ -1,0 +1,60 @@
+import type { ShownDesign, ShownMark } from "../src/panel/messages";
+import { button, element } from "./dom";
+import { say } from "./host";
+
+/** The words around the picture: which design it is, its verdict, and what was found. */
+export class About {
+  readonly head = element("header", { class: "about" });
+  readonly notes = element("div", { class: "notes" });
+  readonly findings = element("section", { class: "findings", "aria-label": "Findings" });
+
+  show(design: ShownDesign): void {
+    const { site, ruleSet, verdict, whatIf, unread, cautions, marks } = design;
+    this.head.replaceChildren(
+      element("div", { class: "site" }, element("h1", {}, site), ...choice(design)),
+      element("p", { class: "verdict" }, verdict),
+      element("p", { class: "rules" }, ruleSet),
+    );
+    this.notes.replaceChildren(
+      ...unread.map((where) =>
+        element("p", { class: "note unread" }, `${where} cannot be read: what it last said is drawn.`),
+      ),
+      ...whatIf.map((words) => element("p", { class: "note what-if" }, `What if ${words}. No file says so.`)),
+    );
+    this.findings.replaceChildren(
+      element("h2", {}, marks.length === 0 ? "Nothing found" : "Findings"),
+      element("ol", {}, ...marks.map(finding)),
+      ...cautions.map((words) => element("p", { class: "caution" }, words)),
+    );
+  }
+
+  nothing(words: string): void {
+    this.head.replaceChildren(element("p", { class: "empty" }, words));
+    this.notes.replaceChildren();
+    this.findings.replaceChildren();
+  }
+}
+
+function choice({ designs, entry }: ShownDesign): HTMLElement[] {
+  if (designs.length < 2) return [];
+  const list = element(
+    "select",
+    { "aria-label": "Design: this file belongs to several" },
+    ...designs.map((each) => element("option", { value: each.entry, selected: each.entry === entry }, each.name)),
+  );
+  list.addEventListener("change", () => say({ is: "choose", entry: list.value }));
+  return [list];
+}
+
+function finding({ number, at, severity, isDeparture, rule, text }: ShownMark): HTMLElement {
+  const sort = isDeparture ? "departure" : severity;
+  return element(
+    "li",
+    { class: sort },
+    element("span", { class: "number" }, `${number} ${sort}`),
+    " ",
+    at === undefined ? element("span", {}, text) : button(text, { class: "words" }, () => say({ is: "go-to", id: at })),
+    " ",
+    button(rule, { class: "rule", title: "Show the page of this rule" }, () => say({ is: "rule", rule })),
+  );
+}

@@ -1,0 +1,52 @@
+import { element } from "./dom";
+import { say } from "./host";
+
+const delay = 350;
+const gap = 8;
+
+/** What is known of the thing that is pointed at, beside it. */
+export class Card {
+  readonly box = element("div", { class: "card", role: "tooltip", hidden: true });
+  private wanted: string | undefined;
+  private timer: ReturnType<typeof setTimeout> | undefined;
+
+  constructor(private readonly place: (id: string) => DOMRect | undefined) {
+    this.box.addEventListener("pointerenter", () => clearTimeout(this.timer));
+    this.box.addEventListener("pointerleave", () => this.lookAt(undefined));
+    this.box.addEventListener("click", (event) => {
+      const link = event.target instanceof Element ? event.target.closest("a") : null;
+      if (!link) return;
+      event.preventDefault();
+      say({ is: "follow", href: link.getAttribute("href") ?? "" });
+    });
+  }
+
+  /** Asks after a moment, so that a pointer on its way does not light up all that it passes. */
+  lookAt(id: string | undefined): void {
+    if (id === this.wanted) return;
+    this.wanted = id;
+    clearTimeout(this.timer);
+    this.timer = setTimeout(() => {
+      if (id === undefined) this.hide();
+      else say({ is: "tell", id });
+    }, delay);
+  }
+
+  show(id: string, html: string): void {
+    const place = this.place(id);
+    if (id !== this.wanted || !place || html === "") return;
+    this.box.innerHTML = html;
+    this.box.hidden = false;
+    const { width, height } = this.box.getBoundingClientRect();
+    const isBelow = place.bottom + gap + height <= window.innerHeight || place.top < height + gap;
+    const top = isBelow ? place.bottom + gap : place.top - gap - height;
+    this.box.style.top = `${Math.max(gap, Math.min(top, window.innerHeight - height - gap))}px`;
+    this.box.style.left = `${Math.max(gap, Math.min(place.left, window.innerWidth - width - gap))}px`;
+  }
+
+  hide(): void {
+    clearTimeout(this.timer);
+    this.wanted = undefined;
+    this.box.hidden = true;
+  }
+}

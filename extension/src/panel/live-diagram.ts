@@ -1,0 +1,148 @@
+import { type Disposable, type ExtensionContext, type TextEditor, type WebviewPanel, window } from "vscode";
+import { type BaseLanguageClient, State } from "vscode-languageclient";
+import type { DiagramResult } from "../../../language-server/src/editor/lsp/diagram-requests";
+import type { DrawingWorker } from "../drawing/drawing-worker";
+import { Latest } from "../drawing/latest";
+import { addressOf, ask } from "../requests";
+import { DiagramPanel, type Listener } from "./diagram-panel";
+import type { FromPage, KeptState, ToPage } from "./messages";
+import { isDesign, Places } from "./places";
+import { shownDesign } from "./shown-design";
+import { Teller } from "./teller";
+
+/** The diagram of the design that is being edited: asked for again whenever its figures are new. */
+export class LiveDiagram implements Disposable, Listener {
+  private panel: DiagramPanel | undefined;
+  private uri: string | undefined;
+  private wanted: string | undefined;
+  private places: Places;
+  private drawn: { readonly key: string; readonly svg: string } | undefined;
+  private shown: ToPage | undefined;
+  private readonly latest = new Latest();
+  private readonly teller: Teller;
+  private readonly parts: Disposable[];
+
+  constructor(
+    private readonly context: ExtensionContext,
+    private readonly client: BaseLanguageClient,
+    private readonly worker: DrawingWorker,
+  ) {
+    this.places = new Places(client);
+    this.teller = new Teller(client, context.extensionUri);
+    this.parts = [
+      client.onNotification("sunwright/designChanged", ({ uris }: { uris?: string[] }) => {
+        if (this.uri !== undefined && (!uris || uris.includes(this.uri))) this.update();
+      }),
+      client.onDidChangeState(({ newState }) => {
+        if (newState === State.Running) this.update();
+      }),
+      window.onDidChangeActiveTextEditor((editor) => this.follow(editor)),
+      window.onDidChangeTextEditorSelection(({ textEditor }) => this.sayCursor(textEditor)),
+    ];
+  }
+
+  show(): void {
+    this.panel ??= DiagramPanel.open(this.context, this);
+    this.panel.reveal();
+    this.follow(window.activeTextEditor ?? window.visibleTextEditors.find(isDesign));
+  }
+
+  restore(panel: WebviewPanel, kept: KeptState | undefined): void {
+    this.panel?.close();
+    this.panel = DiagramPanel.restore(panel, this.context, this);
+    this.uri = kept?.uri;
+    this.wanted = kept?.entry;
+  }
+
+  hear(message: FromPage): void {
+    switch (message.is) {
+      case "ready":
+        if (this.shown) this.say(this.shown);
+        this.update();
+        break;
+      case "go-to":
+        void this.places.goTo(message.id, this.panel?.column);
+        break;
+      case "tell":
+        void this.tell(message.id);
+        break;
+      case "follow":
+        void this.teller.follow(message.href, this.panel?.column);
+        break;
+      case "rule":
+        void this.teller.showRule(message.rule);
+        break;
+      case "choose":
+        this.wanted = message.entry;
+        this.update();
+        break;
+    }
+  }
+
+  closed(): void {
+    this.panel = undefined;
+    this.shown = undefined;
+  }
+
+  dispose(): void {
+    for (const part of this.parts) part.dispose();
+    this.panel?.close();
+  }
+
+  /** Turns to the design in front; when something else comes to the front, it stays with the last one. */
+  private follow(editor: TextEditor | undefined): void {
+    if (!this.panel || !editor || !isDesign(editor)) return;
+    const uri = addressOf(this.client, editor.document);
+    if (uri === this.uri) {
+      this.sayCursor(editor);
+    } else {
+      this.uri = uri;
+      this.update();
+    }
+  }
+
+  private update(): void {
+    if (!this.panel) return;
+    this.latest
+      .run(() => this.draw())
+      .catch((error) => this.client.error("The diagram could not be drawn", error, false));
+  }
+
+  private async draw(): Promise<void> {
+    const { uri } = this;
+    if (uri === undefined) {
+      this.say({
+        is: "nothing",
+        words: "Open a design (a .sun file): its single-line diagram is drawn here as you type.",
+      });
+      return;
+    }
+    if (this.client.state !== State.Running) return;
+    const result = await ask<DiagramResult>(this.client, "sunwright/diagram", uri, { design: this.wanted });
+    if (!result) return;
+    const key = JSON.stringify(result.diagram);
+    if (this.drawn?.key !== key) this.drawn = { key, svg: await this.worker.draw({ diagram: result.diagram }) };
+    this.places = new Places(this.client, result.places);
+    const design = shownDesign(uri, result);
+    this.panel?.title(`Diagram: ${design.site}`);
+    this.say({ is: "design", design, svg: this.drawn.svg });
+    if (window.activeTextEditor) this.sayCursor(window.activeTextEditor);
+  }
+
+  private sayCursor(editor: TextEditor): void {
+    if (!this.panel || !isDesign(editor) || editor !== window.activeTextEditor) return;
+    const id = this.places.at(editor.document, editor.selection.active);
+    this.panel.say({ is: "cursor", ...(id !== undefined && { id }) });
+  }
+
+  private async tell(id: string): Promise<void> {
+    const place = this.places.find(id);
+    const html = place && (await this.teller.tell(place));
+    this.panel?.say({ is: "told", id, html: html ?? "" });
+  }
+
+  private say(message: ToPage): void {
+    this.shown = message;
+    this.panel?.say(message);
+  }
+}

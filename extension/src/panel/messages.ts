@@ -1,0 +1,64 @@
+/*
+ * What the extension and the page of its panel say to each other: plain data, one union a direction. A view that is
+ * added to the panel adds its messages here.
+ */
+
+/** From the extension to the page. */
+export type ToPage =
+  | { readonly is: "design"; readonly design: ShownDesign; readonly svg: string }
+  /** There is nothing to show, and why. */
+  | { readonly is: "nothing"; readonly words: string }
+  /** What the cursor in the text stands on; without an id, nothing that is drawn. */
+  | { readonly is: "cursor"; readonly id?: string }
+  /** What is known of a thing, as HTML made from the server's hover. */
+  | { readonly is: "told"; readonly id: string; readonly html: string };
+
+/** From the page to the extension. */
+export type FromPage =
+  /** The page listens; it is sent everything. */
+  | { readonly is: "ready" }
+  | { readonly is: "go-to"; readonly id: string }
+  | { readonly is: "tell"; readonly id: string }
+  | { readonly is: "follow"; readonly href: string }
+  /** Opens the page of a rule. */
+  | { readonly is: "rule"; readonly rule: string }
+  | { readonly is: "choose"; readonly entry: string };
+
+/** What the page keeps over a restart of the editor, and the extension restores the panel from. */
+export interface KeptState {
+  /** A document of the design. */
+  readonly uri?: string;
+  /** The file that the chosen design begins in. */
+  readonly entry?: string;
+}
+
+export interface ShownDesign {
+  readonly uri: string;
+  readonly entry: string;
+  /** All designs that the file belongs to. */
+  readonly designs: readonly { readonly entry: string; readonly name: string }[];
+  readonly site: string;
+  readonly ruleSet: string;
+  readonly verdict: string;
+  readonly whatIf: readonly string[];
+  readonly marks: readonly ShownMark[];
+  readonly cautions: readonly string[];
+  /** Which wires join which nodes, from left to right. */
+  readonly joins: readonly Join[];
+  /** Where text cannot be read: "parts/roof.sun, line 12". What is drawn there is what it last said. */
+  readonly unread: readonly string[];
+  readonly isEmpty: boolean;
+}
+export interface Join {
+  readonly wire: string;
+  readonly from: string;
+  readonly to: string;
+}
+export interface ShownMark {
+  readonly number: number;
+  readonly at?: string;
+  readonly severity: "error" | "warning" | "note";
+  readonly isDeparture: boolean;
+  readonly rule: string;
+  readonly text: string;
+}

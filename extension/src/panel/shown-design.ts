@@ -1,0 +1,41 @@
+import { Uri, workspace } from "vscode";
+import type { Diagram } from "../../../language-server/src/drawing/diagram";
+import type { DiagramResult } from "../../../language-server/src/editor/lsp/diagram-requests";
+import type { Join, ShownDesign, ShownMark } from "./messages";
+
+/** What the page shows of a design beside its picture. */
+export function shownDesign(uri: string, result: DiagramResult): ShownDesign {
+  const { diagram, entry, designs, verdict, whatIf, unread } = result;
+  const { site, ruleSet, editions, cautions } = diagram.title;
+  return {
+    uri,
+    entry,
+    designs: designs.map((each) => ({ entry: each.entry, name: each.title ?? fileName(each.entry) })),
+    site: site === "" ? fileName(entry) : site,
+    ruleSet: [ruleSet, ...editions].filter(Boolean).join(" · "),
+    verdict,
+    whatIf,
+    marks: diagram.marks.map(
+      ({ number, at, severity, departed, rule, text }): ShownMark => ({
+        number,
+        severity,
+        isDeparture: departed,
+        rule,
+        text,
+        ...(at !== undefined && { at }),
+      }),
+    ),
+    cautions,
+    joins: joinsOf(diagram),
+    unread: unread.map(({ uri: file, range }) => `${fileName(file)}, line ${range.start.line + 1}`),
+    isEmpty: diagram.nodes.length === 0,
+  };
+}
+
+function joinsOf({ wires }: Diagram): Join[] {
+  return wires.map(({ id, from, to }) => ({ wire: id, from: from.node, to: to.node }));
+}
+
+export function fileName(uri: string): string {
+  return workspace.asRelativePath(Uri.parse(uri), false);
+}
