@@ -145,4 +145,5 @@ export type SymbolName =
   | "terminal-block"
   | "board"
   | "combiner"
+  | "continuation"
   | "unknown";

@@ -2,8 +2,8 @@ import { lineHeight, type Point } from "./boxes/box.js";
 import { conductor } from "./conductor.js";
 import type { Current } from "./diagram.js";
 import type { PlacedWire } from "./layout.js";
-import { wireTextSize } from "./layout.js";
 import { circle, group, type Shape } from "./picture.js";
+import { wireTextSize } from "./placing/label-size.js";
 import { liveStrokes } from "./states.js";
 
 /** A run as it is drawn, with dots where it meets others and its label above the line. */

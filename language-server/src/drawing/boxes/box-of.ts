@@ -1,6 +1,7 @@
 import type { Node } from "../diagram.js";
 import { boardBox } from "./board-box.js";
 import type { Box } from "./box.js";
+import { continuationBox } from "./continuation-box.js";
 import { deviceBox, type LeadLabel } from "./device-box.js";
 import { batteryBox, combinerBox } from "./joined-box.js";
 import { blockBox, changeoverBox, inverterBox } from "./port-boxes.js";
@@ -14,5 +15,6 @@ export function boxOf(node: Node, lead?: LeadLabel): Box {
   if (node.symbol === "inverter") return inverterBox(node);
   if (node.symbol === "changeover") return changeoverBox(node);
   if (node.symbol === "terminal-block") return blockBox(node);
+  if (node.symbol === "continuation") return continuationBox(node);
   return deviceBox(node, lead);
 }
