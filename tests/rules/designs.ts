@@ -35,8 +35,8 @@ export function assessText(text: string): Assessment {
 
 /** The text after a fix; undefined where the editor finds nothing to change. */
 export function textAfter({ text, view }: TextDesign, fix: Fix): string | undefined {
-  const change = fixEdit(view, fix);
-  return change && applied(text, [change]);
+  const changes = fixEdit(view, fix);
+  return changes && applied(text, changes);
 }
 
 /** Lines of a text that another one does not have, without the comments of a fixture. */
@@ -45,7 +45,8 @@ export function changedLines(before: string, after: string): string[] {
   return after
     .split("\n")
     .filter((line) => !known.has(line))
-    .map((line) => line.replace(/\/\/.*/, "").trim());
+    .map((line) => line.replace(/\/\/.*/, "").trim())
+    .filter((line) => line !== "");
 }
 
 /** What is wrong with the text itself, other than parts that a short design does not use. */

@@ -53,10 +53,10 @@ function checkActions(view: WorkspaceView, { notice, assessment }: PlacedNotice,
   const answers = { id: notice.id, start: absolute(notice.place).start };
   const actions: Action[] = [];
   for (const fix of outcome.fixes?.(assessment.judge) ?? []) {
-    const change = fixEdit(view, fix);
-    if (!change) continue;
+    const changes = fixEdit(view, fix);
+    if (!changes || changes.length === 0) continue;
     const title = fix.preview === undefined ? fix.title : `${fix.title} (${fix.preview})`;
-    actions.push({ title, changes: [change], answers, preferred: false });
+    actions.push({ title, changes, answers, preferred: false });
   }
   const departure = departureEdit(view, check.rule.id, check.thing, assessment.design.entry);
   if (departure) {

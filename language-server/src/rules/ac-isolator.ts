@@ -3,9 +3,10 @@ import { flagOf } from "../design/facts.js";
 import type { Item } from "../design/things.js";
 import { comparisonsOf, withinReach } from "./ac-isolator-device.js";
 import { type FeedingUnit, feedingUnits } from "./ac-units.js";
+import { type Candidate, candidates, insertFixes } from "./added-device.js";
 import { bestOf } from "./best-of.js";
 import type { Judge } from "./judge.js";
-import { type Outcome, rule } from "./rule.js";
+import { type Fix, type Outcome, rule } from "./rule.js";
 import { eachOf } from "./several.js";
 
 export const acIsolator = rule<FeedingUnit>({
@@ -68,7 +69,8 @@ run W2 from CU.K9 to INV.ac: 10 m of Twin6
   },
 });
 
-function none({ thing, item, circuit, toSupply }: FeedingUnit, judge: Judge): Outcome {
+function none(unit: FeedingUnit, judge: Judge): Outcome {
+  const { thing, item, circuit, toSupply } = unit;
   const end = circuit ? circuit.board.id : (toSupply?.to.item.id ?? "the supply");
   return judge.finding({
     what: `No isolator lies between ${item.id} and ${end}${circuit ? `: only ${circuit.device.id} in the board itself opens its a.c. side` : ""}.`,
@@ -76,5 +78,18 @@ function none({ thing, item, circuit, toSupply }: FeedingUnit, judge: Judge): Ou
     todo: "Put a lockable a.c. isolator that opens every live conductor in beside the inverter.",
     spot: { thing, word: "name" },
     related: circuit ? [{ spot: { thing: circuit.device, word: "name" }, message: "the way it lands on" }] : [],
+    fixes: (asked) => addedIsolators(unit, asked),
   });
+}
+
+/** Isolators in scope that would hold in the run that leaves the unit. */
+function addedIsolators(unit: FeedingUnit, judge: Judge): Fix[] {
+  const by = unit.toSupply?.hops.find((hop) => hop.by.is === "run")?.by;
+  if (by?.is !== "run") return [];
+  return insertFixes([{ run: by, source: "from" }], unitIsolators(unit, judge));
+}
+
+/** Isolators in scope that would part a unit from the supply as it is asked of them. */
+export function unitIsolators(unit: FeedingUnit, judge: Judge): Candidate[] {
+  return candidates(judge, ["isolator"], (device) => eachOf(...comparisonsOf(device, unit, judge)));
 }

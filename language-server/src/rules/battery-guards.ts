@@ -6,11 +6,12 @@ import { limitedBatteryCurrent } from "../physics/battery.js";
 import type { Derived, Figure } from "../physics/figure.js";
 import { formatFigure } from "../physics/working.js";
 import { ifKnown } from "./ac-cables.js";
+import { sourceEnd } from "./added-device.js";
 import { currentOf, dischargeCurrent, voltagesOf, type WiredBattery } from "./battery-figures.js";
 import { capacityOf } from "./cable-capacity.js";
 import type { Judge } from "./judge.js";
 import { partFixes, percent } from "./part-fixes.js";
-import type { Fix } from "./rule.js";
+import type { CutRun, Fix } from "./rule.js";
 import { cableOf } from "./run-facts.js";
 
 /** What acts on overcurrent in the leads of a battery, and what it has to be fit for. */
@@ -37,6 +38,13 @@ export function guardsOf({ view }: WiredBattery): Guard[] {
       isBuiltIn: true,
     });
   return guards;
+}
+
+/** The lead that leaves a battery: what protects it, or parts it, belongs there. */
+export function firstLead({ view }: WiredBattery): CutRun[] {
+  const hop = view.path?.hops.find(({ by }) => by.is === "run");
+  if (hop?.by.is !== "run") return [];
+  return [{ run: hop.by, source: sourceEnd(hop.by, hop.from.item) }];
 }
 
 /** Categories of fuse-links that are made for d.c. only. */

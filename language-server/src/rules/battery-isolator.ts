@@ -3,8 +3,9 @@ import type { Item } from "../design/things.js";
 import { counted } from "../physics/make.js";
 import { formatApart, formatFigure } from "../physics/working.js";
 import { ifKnown } from "./ac-cables.js";
+import { type Candidate, candidates, insertFixes } from "./added-device.js";
 import { batteryOf, voltagesOf, type WiredBattery, wiredBatteries } from "./battery-figures.js";
-import { highest, isForDc, leadCurrents } from "./battery-guards.js";
+import { firstLead, highest, isForDc, leadCurrents } from "./battery-guards.js";
 import { bestOf } from "./best-of.js";
 import type { Judge } from "./judge.js";
 import { partFixes, percent } from "./part-fixes.js";
@@ -53,7 +54,8 @@ run W1 from BAT to INV.battery: 1.8 m of Lead35
   },
 });
 
-function none({ view, port }: WiredBattery, judge: Judge): Outcome {
+function none(wired: WiredBattery, judge: Judge): Outcome {
+  const { view, port } = wired;
   const { battery } = view;
   const builtIn = judge.flag(battery, "built-in-isolator");
   const name = battery.part?.name ?? battery.id;
@@ -66,7 +68,13 @@ function none({ view, port }: WiredBattery, judge: Judge): Outcome {
         : "Put a d.c. isolator in at the battery; if its sheet names one inside, say built-in-isolator: yes.",
     spot: { thing: battery, word: "name" },
     related: [{ spot: { thing: port, word: "name" }, message: "the port it is wired to" }],
+    fixes: (asked) => insertFixes(firstLead(wired), batterySwitches(wired, asked)),
   });
+}
+
+/** Isolators in scope that would hold in the leads of a battery. */
+export function batterySwitches(wired: WiredBattery, judge: Judge): Candidate[] {
+  return candidates(judge, ["isolator"], (device) => eachOf(...comparisons(device, wired, judge)));
 }
 
 function comparisons(device: Item, wired: WiredBattery, judge: Judge): (() => Outcome | undefined)[] {

@@ -1,6 +1,8 @@
 import { formatApart, formatFigure } from "../physics/working.js";
+import { candidates, insertFixes } from "./added-device.js";
 import { batteryOf, voltagesOf, type WiredBattery, wiredBatteries } from "./battery-figures.js";
 import {
+  firstLead,
   type Guard,
   guardFixes,
   guardsOf,
@@ -14,7 +16,7 @@ import {
 import { capacityOf } from "./cable-capacity.js";
 import type { Judge } from "./judge.js";
 import { stated } from "./phrases.js";
-import { type Outcome, rule } from "./rule.js";
+import { type Fix, type Outcome, rule } from "./rule.js";
 import { cableOf } from "./run-facts.js";
 import { eachOf } from "./several.js";
 
@@ -65,7 +67,8 @@ run W2 from F1 to INV.battery: 1.5 m of Lead35 { method: on-surface  ambient: 30
   },
 });
 
-function none({ view, port }: WiredBattery, judge: Judge): Outcome {
+function none(wired: WiredBattery, judge: Judge): Outcome {
+  const { view, port } = wired;
   const { battery } = view;
   return judge.finding({
     what: `Nothing between the cells of ${battery.id} and ${port.id} acts on overcurrent, and ${battery.part?.name ?? battery.id} states no protection of its own.`,
@@ -73,7 +76,20 @@ function none({ view, port }: WiredBattery, judge: Judge): Outcome {
     todo: "Put a d.c. fuse in at the battery; if its sheet names one inside, state its rating as built-in-fuse.",
     spot: { thing: battery, word: "name" },
     related: [{ spot: { thing: port, word: "name" }, message: "the port it is wired to" }],
+    fixes: (asked) => addedFuses(wired, asked),
   });
+}
+
+/** Fuses in scope that would carry the battery's current, protect its leads and break its fault current. */
+function addedFuses(wired: WiredBattery, judge: Judge): Fix[] {
+  const some = candidates(judge, ["fuse"], (thing) => {
+    const guard: Guard = { thing, rating: "rated-current", breaking: "breaking-capacity", isBuiltIn: false };
+    return eachOf(
+      ...comparisons(guard, wired, judge),
+      ...leadsOf(wired).map((run) => () => lead(run, [guard], wired, judge)),
+    );
+  });
+  return insertFixes(firstLead(wired), some);
 }
 
 type Comparison = () => Outcome | readonly Outcome[];

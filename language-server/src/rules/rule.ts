@@ -3,7 +3,7 @@ import type { Installation } from "../circuit/installation.js";
 import type { Piece } from "../circuit/piece.js";
 import type { Plant } from "../circuit/plant.js";
 import type { Severity } from "../design/model.js";
-import type { Thing } from "../design/things.js";
+import type { Part, Run, Thing } from "../design/things.js";
 import type { Figure, Source } from "../physics/figure.js";
 import type { Judge } from "./judge.js";
 
@@ -14,6 +14,12 @@ export interface Spot {
   readonly property?: string;
 }
 
+/** A run into which a device is to be put, and at which of its ends the source lies that the device opens. */
+export interface CutRun {
+  readonly run: Run;
+  readonly source: "from" | "to";
+}
+
 /** A change of a choice that would mend a finding. Says what to change; the editor knows where that is written. */
 export type Fix = { readonly title: string; readonly preview?: string } & (
   | { readonly does: "set-count"; readonly thing: Thing; readonly count: number }
@@ -22,6 +28,12 @@ export type Fix = { readonly title: string; readonly preview?: string } & (
   /** Sets or inserts a property that is a choice of the design; `value` as it would be written. */
   | { readonly does: "set-property"; readonly thing: Thing; readonly property: string; readonly value: string }
   | { readonly does: "set-end"; readonly thing: Thing; readonly end: "from" | "to"; readonly terminal: string }
+  /** The number of a way of a board: the device moves to another place of it. */
+  | { readonly does: "set-way"; readonly thing: Thing; readonly way: number }
+  /** A device of a part in each of some runs, which it cuts in two; `thing` is the first of them. */
+  | { readonly does: "insert-device"; readonly thing: Run; readonly cuts: readonly CutRun[]; readonly part: Part }
+  /** A device of a part at a terminal, by a run of its own beside `thing`, which is a run that lands there. */
+  | { readonly does: "add-tee"; readonly thing: Run; readonly terminal: string; readonly part: Part }
 );
 
 /** A property that a check lacks. */

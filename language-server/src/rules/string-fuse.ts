@@ -4,12 +4,13 @@ import type { Item } from "../design/things.js";
 import type { Source } from "../physics/figure.js";
 import { type StringFuseNeed, stringFuseNeed, stringFuseWindow } from "../physics/string-fuse.js";
 import { formatApart } from "../physics/working.js";
+import { candidates, insertFixes, lastCut } from "./added-device.js";
 import { moduleOf } from "./array-figures.js";
 import { type FusedString, fuseInputs, isStringFuse, judgeFuse, windowText } from "./fuse-fits.js";
 import type { Judge } from "./judge.js";
 import { MissingFacts } from "./missing-facts.js";
 import { idsOf } from "./phrases.js";
-import { type Finding, type Outcome, rule } from "./rule.js";
+import { type Finding, type Fix, type Outcome, rule } from "./rule.js";
 
 const overcurrent: Source = { title: "IEC 62548-1", clause: "overcurrent protection of PV strings", basis: "read" };
 const british: Source = { title: "BS 7671:2018+A4:2026", clause: "712.43, overcurrent protection", basis: "memory" };
@@ -107,6 +108,16 @@ function hasOwnFuse({ steps }: StringPath, array: PvArray): boolean {
   return steps.some((step) => step.is === "item" && isStringFuse(step, array));
 }
 
+/** Fuses in scope that would fit every string without one, each in the last run that only its string feeds. */
+function addedFuses(array: PvArray, unfused: readonly Unfused[], judge: Judge): Fix[] {
+  const cuts = unfused.flatMap(({ path }) => lastCut(path, (run) => array.runs.get(run)?.length === 1) ?? []);
+  if (cuts.length < unfused.length) return [];
+  const some = candidates(judge, ["fuse"], (fuse) =>
+    unfused.flatMap(({ path }) => judgeFuse({ fuse, string: path.string, array }, judge)),
+  );
+  return insertFixes(cuts, some);
+}
+
 function withoutFuses(array: PvArray, unfused: readonly [Unfused, ...Unfused[]], judge: Judge): Finding {
   const [{ path, need }] = unfused;
   const { string } = path;
@@ -126,5 +137,6 @@ function withoutFuses(array: PvArray, unfused: readonly [Unfused, ...Unfused[]],
       { spot: { thing: module, property: "max-series-fuse" }, message: `${label(module)} stands ${stood}` },
       ...unfused.slice(1).map((each) => ({ spot: { thing: each.path.string }, message: "has no fuse of its own" })),
     ],
+    fixes: (asked) => addedFuses(array, unfused, asked),
   });
 }

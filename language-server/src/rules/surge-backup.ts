@@ -1,7 +1,11 @@
 import { formatApart, formatFigure } from "../physics/working.js";
+import { ifKnown } from "./ac-cables.js";
+import { candidates, insertFixes } from "./added-device.js";
+import { highestOf } from "./array-figures.js";
 import type { Judge } from "./judge.js";
 import { stated } from "./phrases.js";
-import { type Outcome, rule } from "./rule.js";
+import { type Fix, type Outcome, rule } from "./rule.js";
+import { eachOf } from "./several.js";
 import { acBackup } from "./surge-ac-backup.js";
 import { type AcSurgeSubject, acSurgeTaps } from "./surge-ac-taps.js";
 import { surgeFixes } from "./surge-choice.js";
@@ -78,6 +82,23 @@ run W3 from Q1 to F1: 0.2 m of Solar4
   },
 });
 
+/** D.c. fuses in scope that the sheet allows and that stand the strings' voltage, in the lead of the device. */
+function addedFuses({ tap, array }: SurgeSubject, judge: Judge): Fix[] {
+  const { spd, run } = tap;
+  const largest = judge.quantity(spd, "max-backup-fuse");
+  const voltage = ifKnown(() => highestOf(array, judge).voltage);
+  if (!run || !largest || !voltage) return [];
+  const some = candidates(judge, ["fuse"], (fuse) =>
+    eachOf(() => {
+      const [rating, stands] = judge.need([fuse, "rated-current"], [fuse, "rated-voltage"]);
+      const fits = judge.needWord(fuse, "category") === "gPV" && judge.needWord(fuse, "fused-poles") === "both";
+      if (!fits || stands.value < voltage.value || rating.value > largest.value) return undefined;
+      return judge.pass(rating, largest, fuse.id);
+    }),
+  );
+  return insertFixes([{ run, source: run.from?.item === spd ? "to" : "from" }], some);
+}
+
 function none(subject: SurgeSubject, judge: Judge): Outcome {
   const { spd } = subject.tap;
   const largest = judge.quantity(spd, "max-backup-fuse");
@@ -91,6 +112,6 @@ function none(subject: SurgeSubject, judge: Judge): Outcome {
         ? stated(spd, "max-backup-fuse", largest)
         : { spot: { thing: spd, property: "backup-fuse-needed" }, message: `${spd.id}, backup-fuse-needed: yes` },
     ],
-    fixes: (asked) => surgeFixes(subject, asked),
+    fixes: (asked) => [...addedFuses(subject, asked), ...surgeFixes(subject, asked)],
   });
 }

@@ -1,7 +1,9 @@
+import type { PvArray } from "../circuit/array.js";
 import { flagOf, given, wordOf } from "../design/facts.js";
 import type { Part } from "../design/things.js";
 import type { Figure } from "../physics/figure.js";
 import { formatFigure } from "../physics/working.js";
+import { type Candidate, wouldBe } from "./added-device.js";
 import { arrayMaximumCurrent, highestOf } from "./array-figures.js";
 import { type Judge, NotKnown } from "./judge.js";
 import { partFixes, percent } from "./part-fixes.js";
@@ -38,6 +40,30 @@ export function surgeFixes(subject: SurgeSubject, judge: Judge): readonly Fix[] 
     preview: (part) => preview(part, load, judge),
     order: (part) => given(part, "max-continuous-voltage")?.value ?? 0,
   });
+}
+
+/** Surge protective devices in scope that would hold where one is tapped off, near the inverter or at the array. */
+export function addedSurge(array: PvArray, at: "inverter" | "array", judge: Judge): Candidate[] {
+  const isNear = at === "inverter";
+  const found: { candidate: Candidate; rank: number }[] = [];
+  for (const part of judge.parts.values()) {
+    if (part.kind !== "spd") continue;
+    const tap = {
+      spd: wouldBe(part),
+      isolatedBy: [],
+      fusedBy: [],
+      toInverter: isNear ? 0 : Number.POSITIVE_INFINITY,
+      toArray: isNear ? Number.POSITIVE_INFINITY : 0,
+    };
+    const load = loadOf({ tap, array }, judge);
+    const after = load && preview(part, load, judge);
+    if (after !== undefined)
+      found.push({
+        candidate: { part, preview: `${part.name}: ${after}` },
+        rank: given(part, "max-continuous-voltage")?.value ?? 0,
+      });
+  }
+  return found.sort((a, b) => a.rank - b.rank).map(({ candidate }) => candidate);
 }
 
 function loadOf(subject: SurgeSubject, judge: Judge): Load | undefined {

@@ -6,9 +6,11 @@ import { criticalLength } from "../physics/surge.js";
 import { formatApart } from "../physics/working.js";
 import { type Judge, NotKnown } from "./judge.js";
 import { idsOf, stated } from "./phrases.js";
-import { type Outcome, rule } from "./rule.js";
+import { type Fix, type Outcome, rule } from "./rule.js";
 import { eachOf } from "./several.js";
 import { acNeed, type SupplySubject, wiredSupplies } from "./surge-ac-needed.js";
+import { addedSurge } from "./surge-choice.js";
+import { placeAtInverter, tapFixes } from "./surge-places.js";
 import { routeLength } from "./surge-route.js";
 import { asksForType1 } from "./surge-type-needed.js";
 
@@ -92,7 +94,8 @@ run W1 from S1 to INV.pv1: 30 m of Solar4
 });
 
 /** Near lightning rods a device is needed whatever the length: it joins the array's conductors to earth for the stroke. */
-function nearRods({ tracker, strings }: PvArray, judge: Judge): Outcome | undefined {
+function nearRods(array: PvArray, judge: Judge): Outcome | undefined {
+  const { tracker, strings } = array;
   if (!asksForType1(judge.needSiteWord("lightning-protection"))) return undefined;
   const { site } = judge;
   return judge.finding({
@@ -104,6 +107,7 @@ function nearRods({ tracker, strings }: PvArray, judge: Judge): Outcome | undefi
     related: site
       ? [{ spot: { thing: site, property: "lightning-protection" }, message: "the separation distance is not kept" }]
       : [],
+    fixes: (asked) => tapped(array, asked),
   });
 }
 
@@ -132,7 +136,14 @@ function byLength({ array, zone }: ArraySubject, judge: Judge): Outcome {
         message: `not protected from surges: ${idsOf(array.strings.map(({ string }) => string))}`,
       },
     ],
+    fixes: (asked) => tapped(array, asked),
   });
+}
+
+/** Devices in scope that would hold, tapped off near the inverter. */
+function tapped(array: PvArray, judge: Judge): Fix[] {
+  const [path] = array.strings;
+  return path ? tapFixes(placeAtInverter(path, array), addedSurge(array, "inverter", judge)) : [];
 }
 
 /** The rule set's constant for the kind of site; where that was assumed, so is the constant. */

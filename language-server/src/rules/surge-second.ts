@@ -4,8 +4,10 @@ import { stated as figure } from "../physics/make.js";
 import { formatApart } from "../physics/working.js";
 import type { Judge } from "./judge.js";
 import { idsOf } from "./phrases.js";
-import { type Outcome, rule } from "./rule.js";
+import { type Fix, type Outcome, rule } from "./rule.js";
+import { addedSurge } from "./surge-choice.js";
 import { type ArraySubject, arraysOf, thingOfArray } from "./surge-needed.js";
+import { placeAtInverter, placeAtString, tapFixes } from "./surge-places.js";
 import { type ProtectedWay, protectedWay } from "./surge-route.js";
 
 export const surgeSecond = rule<ArraySubject>({
@@ -109,7 +111,25 @@ function tooFar(
         message: `${spd.id} sits ${formatValue(fromString, "length", "m")} from ${string.id}`,
       })),
     ],
+    fixes: (asked) => secondDevices(array, way, hasBuiltIn, limit, asked),
   });
+}
+
+/** One more device at the end that has none; two where neither end has one are more than one choice. */
+function secondDevices(
+  array: ArraySubject["array"],
+  { string, length, taps }: ProtectedWay,
+  hasBuiltIn: boolean,
+  limit: Given,
+  judge: Judge,
+): Fix[] {
+  const path = array.strings.find((each) => each.string === string);
+  const isAtArray = taps.some(({ fromString }) => fromString <= limit.value);
+  const isAtInverter = hasBuiltIn || taps.some(({ fromString }) => length.value - fromString <= limit.value);
+  if (!path || isAtArray === isAtInverter) return [];
+  return isAtArray
+    ? tapFixes(placeAtInverter(path, array), addedSurge(array, "inverter", judge))
+    : tapFixes(placeAtString(path), addedSurge(array, "array", judge));
 }
 
 function placed({ taps, length }: ProtectedWay): string {

@@ -10,8 +10,19 @@ export function nameOffers(design: Design, kind: string): Offer[] {
 
 export function nextNameOf(design: Design, kind: string): string {
   const names = kind === "run" ? design.runs.map(({ id }) => id) : namesOf(design.items, kind);
-  return nextName(design, usualLetters(names) ?? (kind === "run" ? "W" : kind.slice(0, 1).toUpperCase()));
+  return nextName(design, usualLetters(names) ?? letters[kind] ?? kind.slice(0, 1).toUpperCase());
 }
+
+/** Letters by which drawings of the trade call things, after IEC 81346-2, where a design has none of its own yet. */
+const letters: Readonly<Record<string, string>> = {
+  run: "W",
+  isolator: "Q",
+  breaker: "K",
+  rcbo: "K",
+  rcd: "R",
+  spd: "F",
+  fuse: "F",
+};
 
 function namesOf(items: readonly Item[], kind: string): string[] {
   return [...withNested(items)].filter((item) => item.kind === kind).map(({ name }) => name);

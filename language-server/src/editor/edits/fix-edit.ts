@@ -1,18 +1,43 @@
 import { asWritten } from "../../design/as-written.js";
 import type { ItemDeclaration, PartDeclaration, ReadingDeclaration, RunDeclaration } from "../../design/model.js";
-import type { Thing } from "../../design/things.js";
+import type { Run, Thing } from "../../design/things.js";
 import type { Place } from "../../place.js";
 import type { Fix } from "../../rules/rule.js";
+import { putIntoRuns, tapOff } from "../refactor/put-device.js";
 import type { WorkspaceView } from "../workspace-view.js";
 import type { Change } from "./change.js";
 import { insertProperty } from "./insert-property.js";
 
 /**
- * The change of text that a rule's fix asks for. Undefined where the choice is not written in text that can be changed:
+ * The changes of text that a rule's fix asks for. Undefined where the choice is not written in text that can be changed:
  * on a part's sheet, which states facts, or in a line that is being typed.
  */
-export function fixEdit(view: WorkspaceView, fix: Fix): Change | undefined {
-  // Where something is supposed, the text to be changed is still the text.
+export function fixEdit(view: WorkspaceView, fix: Fix): readonly Change[] | undefined {
+  switch (fix.does) {
+    case "insert-device":
+      return putIntoRuns(
+        view,
+        fix.cuts.map(({ run, source }) => ({ run: writtenRun(run), source })),
+        { kind: fix.part.kind, part: fix.part.name },
+      );
+    case "add-tee":
+      return tapOff(view, writtenRun(fix.thing), fix.terminal, { kind: fix.part.kind, part: fix.part.name });
+    default: {
+      const change = wordEdit(view, fix);
+      return change && [change];
+    }
+  }
+}
+
+/** Where something is supposed, the text to be changed is still the text. */
+function writtenRun(run: Run): Run {
+  return { ...run, declaration: asWritten(run.declaration) };
+}
+
+type WordFix = Exclude<Fix, { readonly does: "insert-device" | "add-tee" }>;
+
+/** Fixes that change one word of a declaration. */
+function wordEdit(view: WorkspaceView, fix: WordFix): Change | undefined {
   const declaration = asWritten(fix.thing.declaration);
   if (declaration.declares === "part" || isOnSheet(fix.thing)) return undefined;
   if (view.fragmentOf(declaration.place)?.broken !== false) return undefined;
@@ -27,6 +52,10 @@ export function fixEdit(view: WorkspaceView, fix: Fix): Change | undefined {
         : undefined;
     case "set-end":
       return declaration.declares === "run" ? endEdit(declaration, fix.end, fix.terminal) : undefined;
+    case "set-way":
+      return declaration.declares === "item" && declaration.way
+        ? replacement(declaration.way.place, String(fix.way))
+        : undefined;
     case "set-property":
       return propertyEdit(view, declaration, fix.property, fix.value);
   }
