@@ -27,6 +27,8 @@ export interface ClientOptions {
   readonly asWorkspace?: boolean;
   /** Whether it takes texts with places to fill in. */
   readonly snippets?: boolean;
+  /** Whether it wants to be told which designs have been computed anew. */
+  readonly designChanged?: boolean;
 }
 
 /** An editor at the other end of the built server's standard input and output, with a folder of its own. */
@@ -64,6 +66,7 @@ export class Client {
     settings = {},
     asWorkspace = true,
     snippets = false,
+    designChanged = false,
   }: ClientOptions = {}): Promise<Client> {
     if (!existsSync(program)) throw new Error("The server is not built: run npm run build first");
     const folder = mkdtempSync(join(tmpdir(), "sunwright-protocol-"));
@@ -89,7 +92,7 @@ export class Client {
           completion: { completionItem: { snippetSupport: snippets } },
         },
       },
-      initializationOptions: { docs: "file:///docs" },
+      initializationOptions: { docs: "file:///docs", ...(designChanged && { designChanged }) },
     });
     client.capabilities = result.capabilities;
     await connection.sendNotification("initialized", {});

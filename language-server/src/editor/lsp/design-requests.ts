@@ -4,7 +4,7 @@ import { type Answer, isolationAnswer, liveAnswer } from "../switching/answer.js
 import { type DesignChoices, designChoices, thingAt } from "../switching/choices.js";
 import { supposed } from "../what-if/suppose.js";
 import type { Editor } from "./editor.js";
-import { type About, answerTo } from "./questions.js";
+import { type About, answerTo, askedMode } from "./questions.js";
 
 /*
  * Questions of our own about a design, besides those that every language server answers. Each names a document; the
@@ -67,12 +67,7 @@ export function addDesignRequests(connection: Connection, editor: Editor, refres
   });
   answer(
     "sunwright/live",
-    (uri, { open, light, supply }: LiveParams): Answer =>
-      // A word that is no mode asks about all modes, never about none.
-      liveAnswer(view, uri, open, {
-        light: light === "day" || light === "night" ? light : undefined,
-        supply: supply === "grid" || supply === "island" ? supply : undefined,
-      }),
+    (uri, { open, ...mode }: LiveParams): Answer => liveAnswer(view, uri, open, askedMode(mode)),
   );
   answer("sunwright/isolate", (uri, { thing }: IsolateParams): Answer => isolationAnswer(view, uri, thing));
 }

@@ -1,9 +1,11 @@
 import { UriUtils } from "langium";
 import type { Connection, Location, Range } from "vscode-languageserver";
+import type { Mode } from "../../circuit/modes.js";
 import type { Diagram } from "../../drawing/diagram.js";
 import { type DesignName, diagramAnswer } from "../diagram/answer.js";
+import { type LiveParts, liveParts } from "../diagram/live-parts.js";
 import type { Editor } from "./editor.js";
-import { type About, answerTo } from "./questions.js";
+import { type About, answerTo, askedMode } from "./questions.js";
 
 /** `sunwright/diagram`: the single-line diagram of a design that a document belongs to. */
 export interface DiagramParams extends About {
@@ -27,6 +29,14 @@ export interface PlaceResult {
   readonly whole: Range;
 }
 
+/**
+ * `sunwright/liveParts`: what stays live with some devices open, for the picture of a design. The document is the one
+ * that the design begins in; names that are no device's are passed over, because the text may have changed meanwhile.
+ */
+export interface LivePartsParams extends About, Partial<Mode> {
+  readonly open: readonly string[];
+}
+
 export function addDiagramRequests(connection: Connection, editor: Editor): void {
   const { view, positions, severities } = editor;
   answerTo(connection, editor, "sunwright/diagram", (uri, { design }: DiagramParams): DiagramResult => {
@@ -45,4 +55,10 @@ export function addDiagramRequests(connection: Connection, editor: Editor): void
       unread: answer.unread.map((span) => positions.location(span)),
     };
   });
+  answerTo(
+    connection,
+    editor,
+    "sunwright/liveParts",
+    (uri, { open, ...mode }: LivePartsParams): LiveParts => liveParts(view.assessment(uri), open, askedMode(mode)),
+  );
 }

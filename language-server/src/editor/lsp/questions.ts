@@ -1,6 +1,7 @@
 import { DocumentState } from "langium";
 import { createServerRequestHandler } from "langium/lsp";
 import type { Connection, TextDocumentIdentifier } from "vscode-languageserver";
+import type { Mode } from "../../circuit/modes.js";
 import type { Editor } from "./editor.js";
 
 /** Questions of our own name a document, as every language server's do. */
@@ -21,4 +22,12 @@ export function answerTo<Params extends About>(
     DocumentState.IndexedReferences,
   );
   connection.onRequest(method, (params: Params, token) => handler(params, token));
+}
+
+/** A word that is no mode asks about all modes, never about none. */
+export function askedMode({ light, supply }: Partial<Mode>): Partial<Mode> {
+  return {
+    light: light === "day" || light === "night" ? light : undefined,
+    supply: supply === "grid" || supply === "island" ? supply : undefined,
+  };
 }

@@ -1,3 +1,4 @@
+import type { Assessment } from "../../assessment/assessment.js";
 import { terminalsOf } from "../../circuit/circuit.js";
 import { openingDevices } from "../../circuit/cut-graph.js";
 import { textOf } from "../../design/facts.js";
@@ -26,21 +27,31 @@ export interface DesignChoices {
 }
 
 export function designChoices(view: WorkspaceView, uri: string): DesignChoices[] {
-  return view.assessments(uri).flatMap(({ design, circuit }) => {
+  return view.assessments(uri).flatMap((assessment) => {
+    const { design, circuit } = assessment;
     if (design.items.length === 0) return [];
-    const counted = openingDevices(circuit);
-    const others = new Set(circuit.links.flatMap(({ by, opens }) => (opens && by.is === "item" ? [by] : [])));
-    for (const device of counted) others.delete(device);
     const things = itemsOf(design.items).filter((item) => terminalsOf(circuit, item).length > 0);
     return [
       {
         entry: design.entry,
         title: design.site?.declaration.title,
-        devices: [...inOrder(things, counted).map(choice), ...inOrder(things, others).map(uncounted)],
+        devices: switchingDevices(assessment).map((device) => device.choice),
         things: [...things.map(choice), ...design.runs.map(runChoice)],
       },
     ];
   });
+}
+
+/** Devices that may be relied upon to open, then those that may not. */
+export function switchingDevices({ design, circuit }: Assessment): { readonly item: Item; readonly choice: Choice }[] {
+  const counted = openingDevices(circuit);
+  const others = new Set(circuit.links.flatMap(({ by, opens }) => (opens && by.is === "item" ? [by] : [])));
+  for (const device of counted) others.delete(device);
+  const items = itemsOf(design.items);
+  return [
+    ...inOrder(items, counted).map((item) => ({ item, choice: choice(item) })),
+    ...inOrder(items, others).map((item) => ({ item, choice: uncounted(item) })),
+  ];
 }
 
 /** The item or run that the word at an offset means; undefined where it means none. */
