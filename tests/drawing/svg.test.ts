@@ -2,13 +2,12 @@ import { describe, expect, test } from "vitest";
 import { chartsOf } from "../../language-server/src/drawing/charts/charts.js";
 import { diagramOf } from "../../language-server/src/drawing/diagram-of.js";
 import { layout } from "../../language-server/src/drawing/layout.js";
-import type { Shape } from "../../language-server/src/drawing/picture.js";
 import { pictureOf, renderSvg } from "../../language-server/src/drawing/render.js";
 import { svgOf } from "../../language-server/src/drawing/svg.js";
-import { textWidth } from "../../language-server/src/drawing/text-width.js";
 import { light, ofPage, themes } from "../../language-server/src/drawing/themes.js";
 import { assessed } from "../examples/examples.js";
 import { assessText } from "./drawn.js";
+import { texts } from "./texts.js";
 
 async function svg(path: string): Promise<string> {
   return renderSvg(await layout(diagramOf(assessed(path))));
@@ -81,14 +80,3 @@ describe("for those who hear it, and for pages with a strict policy", () => {
     }
   });
 });
-
-/** Every text with its ends, in the picture's own units. */
-function texts(shapes: readonly Shape[], dx = 0, dy = 0): { x: number; right: number; y: number; words: string }[] {
-  return shapes.flatMap((shape) => {
-    if (shape.is === "group") return texts(shape.shapes, dx + (shape.x ?? 0), dy + (shape.y ?? 0));
-    if (shape.is !== "text" || shape.text === "") return [];
-    const width = textWidth(shape.text, shape.size, shape.bold);
-    const x = dx + shape.x - (shape.anchor === "end" ? width : shape.anchor === "middle" ? width / 2 : 0);
-    return [{ x, right: x + width, y: dy + shape.y, words: shape.text }];
-  });
-}

@@ -1,7 +1,7 @@
-import type { Point } from "./boxes/box.js";
+import { type Point, smallestText } from "./boxes/box.js";
 import type { Mark } from "./diagram.js";
 import type { Placed } from "./layout.js";
-import { circle, group, path, type Shape, text } from "./picture.js";
+import { group, path, type Shape, text } from "./picture.js";
 
 /** The number of a finding: an error is a diamond, a warning a square, a note a disc, a departure a ring. */
 export function badge(mark: Mark, x: number, y: number): Shape {
@@ -9,8 +9,8 @@ export function badge(mark: Mark, x: number, y: number): Shape {
   return group(
     [
       outline(mark, x, y),
-      text(x, y + 3.2, String(mark.number), {
-        size: mark.number > 99 ? 7 : 9,
+      text(x, y + 3.4, String(mark.number), {
+        size: smallestText,
         bold: true,
         anchor: "middle",
         fill: mark.departed ? paint : "paper",
@@ -20,19 +20,20 @@ export function badge(mark: Mark, x: number, y: number): Shape {
   );
 }
 
-/** Severity is told by shape as well as by colour. */
-function outline({ severity, departed }: Mark, x: number, y: number): Shape {
-  if (departed) return circle(x, y, 7.2, { stroke: "note", width: 1.3, fill: "paper" });
-  if (severity === "error")
-    return path(`M${x} ${y - 9.5}L${x + 9.5} ${y}L${x} ${y + 9.5}L${x - 9.5} ${y}Z`, { fill: "error" });
-  if (severity === "warning")
-    return path(`M${x - 7.5} ${y - 7.5}L${x + 7.5} ${y - 7.5}L${x + 7.5} ${y + 7.5}L${x - 7.5} ${y + 7.5}Z`, {
-      fill: "warning",
-    });
-  return circle(x, y, 7.5, { fill: "note" });
+/** Severity is told by shape as well as by colour; from a hundred on the shapes are wider. */
+function outline({ number, severity, departed }: Mark, x: number, y: number): Shape {
+  const half = number > 99 ? 10.5 : 7.5;
+  const round = { x: x - half, y: y - 7.5, w: 2 * half, h: 15, radius: 7.5 };
+  if (departed) return { is: "rect", ...round, stroke: "note", width: 1.3, fill: "paper" };
+  if (severity === "error") {
+    const reach = half + 2.5;
+    return path(`M${x - reach} ${y}L${x} ${y - 10}L${x + reach} ${y}L${x} ${y + 10}Z`, { fill: "error" });
+  }
+  return { is: "rect", ...round, radius: severity === "warning" ? 0 : 7.5, fill: severity };
 }
 
 const spacing = 17;
+const wideSpacing = 23;
 /** So many stand beside each other; the rest are in the legend. */
 const most = 4;
 
@@ -57,7 +58,8 @@ export function placeMarks(placed: Placed): PlacedMark[] {
     const corner = corners.get(id);
     if (!corner) return [];
     const shown = marks.slice(0, most);
-    const start = corner.direction === 1 ? corner.x : corner.x - (shown.length - 1) * spacing;
-    return shown.map((mark, index): PlacedMark => ({ mark, x: start + index * spacing, y: corner.y }));
+    const step = shown.some(({ number }) => number > 99) ? wideSpacing : spacing;
+    const start = corner.direction === 1 ? corner.x : corner.x - (shown.length - 1) * step;
+    return shown.map((mark, index): PlacedMark => ({ mark, x: start + index * step, y: corner.y }));
   });
 }

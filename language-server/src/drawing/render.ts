@@ -2,7 +2,8 @@ import { badge, placeMarks } from "./badges.js";
 import type { Diagram } from "./diagram.js";
 import type { Placed } from "./layout.js";
 import { group, type Picture, type Shape } from "./picture.js";
-import { belowDrawing, besideDrawing, type Sheet } from "./sheet.js";
+import type { Page } from "./sheets/columns.js";
+import { belowDrawing, besideDrawing, type Sheet } from "./sheets/frame.js";
 import { inState, type States } from "./states.js";
 import { svgOf } from "./svg.js";
 import { light, type Theme } from "./themes.js";
@@ -16,27 +17,31 @@ export interface RenderOptions {
    * without it, as the standard draws them, open.
    */
   readonly states?: States;
+  /** Which of several sheets it is. */
+  readonly page?: Page;
 }
 
 const margin = 36;
+const onlyPage: Page = { number: 1, of: 1 };
 
 /** A placed diagram as vector shapes. */
-export function pictureOf(placed: Placed, { sheet = true, states }: RenderOptions = {}): Picture {
+export function pictureOf(placed: Placed, { sheet = true, states, page = onlyPage }: RenderOptions = {}): Picture {
   const drawing = group(drawingShapes(placed, states), { sort: "drawing", x: margin, y: margin });
   const { title } = placed.diagram;
-  const about = { title: `Single-line diagram of ${title.site}`, description: describe(placed.diagram) };
+  const which = page.of > 1 ? `, sheet ${page.number} of ${page.of}` : "";
+  const about = { title: `Single-line diagram of ${title.site}${which}`, description: describe(placed.diagram) };
   const width = placed.width + 2 * margin;
   if (!sheet) return { width, height: placed.height + 2 * margin, shapes: [drawing], ...about };
 
   const extent = { width, height: placed.height + 2 * margin };
-  const sheets = [besideDrawing(placed.diagram, extent), belowDrawing(placed.diagram, extent)];
-  const [best] = sheets.sort((a, b) => paperScale(b) - paperScale(a));
+  const sheets = [besideDrawing(placed.diagram, page, extent), belowDrawing(placed.diagram, page, extent)];
+  const [best] = sheets.sort((a, b) => onPaper(b) - onPaper(a));
   const { x, y, shapes, ...size } = best!;
   return { ...size, shapes: [...shapes, group([drawing], { x, y })], ...about };
 }
 
 /** How large it comes out on a landscape sheet of the A series. */
-function paperScale({ width, height }: Sheet): number {
+function onPaper({ width, height }: Sheet): number {
   return Math.min(Math.SQRT2 / width, 1 / height);
 }
 

@@ -28,6 +28,8 @@ export interface Area {
 
 export const nameSize = 11;
 export const factSize = 10;
+/** No letter of a diagram is smaller. */
+export const smallestText = factSize - 0.5;
 export const lineHeight = 12.5;
 /** Kept free above everything for the numbers of findings: the picture does not move when one comes or goes. */
 export const markStrip = 16;

@@ -3,7 +3,18 @@ import { circle, type GroupShape, group, line, rect, type Shape, type TextShape 
 import { rise, thin } from "../symbols/pen.js";
 import { symbol } from "../symbols/symbols.js";
 import { textWidth } from "../text-width.js";
-import { type Area, type Box, even, factSize, lineHeight, lines, linesWidth, markStrip, type Point } from "./box.js";
+import {
+  type Area,
+  type Box,
+  even,
+  factSize,
+  lineHeight,
+  lines,
+  linesWidth,
+  markStrip,
+  type Point,
+  smallestText,
+} from "./box.js";
 
 const pitch = 30;
 const half = 18;
@@ -97,10 +108,10 @@ export function changeoverBox(node: Node): Box {
       if (isPole) pivot = { x: end, y };
       else contacts.push({ x: end, y, name: port.label ?? "" });
       const { label: name = "" } = port;
-      const w = textWidth(name, factSize - 1);
+      const w = textWidth(name, smallestText);
       const at = port.side === "west" ? 2 : width - 2;
       const anchor = port.side === "west" ? "start" : "end";
-      shapes.push({ is: "text", x: at, y: y - 4, text: name, size: factSize - 1, anchor, fill: "ink" });
+      shapes.push({ is: "text", x: at, y: y - 4, text: name, size: smallestText, anchor, fill: "ink" });
       areas.push({ x: port.side === "west" ? at : at - w, y: y - 12, w, h: 10, what: name });
     }
   for (const { x, y } of contacts) shapes.push(circle(x, y, 2, { fill: "ink" }));

@@ -114,24 +114,29 @@ function partFrom(whole: Diagram, part: number, partOf: ReadonlyMap<string, numb
     const [from, to] = [partOf.get(wire.from.node) === part, partOf.get(wire.to.node) === part];
     if (from && to) wires.push(wire);
     if (from === to) continue;
-    const node = `${wire.id} goes on`;
+    const [here, there] = from ? [wire.from, wire.to] : [wire.to, wire.from];
+    const node = `${wire.id} goes on to ${terminalOf(there)}`;
     const end = { node, port: node };
     wires.push(from ? { ...wire, to: end } : { ...wire, from: end });
-    const [here, there] = from ? [wire.from, wire.to] : [wire.to, wire.from];
     continuations.push({ node, wire, here, there, side: from ? "east" : "west" });
   }
   const drawn = [...nodes, ...continuations.map(stump)];
   return { diagram: { ...whole, nodes: drawn, wires }, continuations };
 }
 
-/** Where a cut wire ends: an arrow that says where it goes on. */
-export function stump({ node, wire, there, side }: Continuation): Node {
+/** Where a cut wire ends. */
+function stump({ node, wire, there, side }: Continuation): Node {
   return {
     id: node,
     symbol: "continuation",
     current: wire.current,
-    label: [`to ${there.port.replace(/@.*/, "")}`],
-    description: `${wire.id} goes on to ${there.port.replace(/@.*/, "")}`,
+    label: [],
+    description: `${wire.id} goes on to ${terminalOf(there)}`,
     ports: [{ id: node, side: side === "east" ? "west" : "east" }],
   };
+}
+
+/** As a run names it: the terminal may be drawn on both sides of its node, and `in` and `out` go without saying. */
+export function terminalOf({ port }: WireEnd): string {
+  return port.replace(/(\.in|\.out)?(@west|@east)?$/, "");
 }

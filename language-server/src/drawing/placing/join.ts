@@ -3,6 +3,7 @@ import type { Diagram, Wire } from "../diagram.js";
 import type { Placed, PlacedNode, PlacedWire } from "../layout.js";
 import type { Part } from "./cut.js";
 import { placed } from "./graph.js";
+import { moved } from "./moved.js";
 import { whole, wholePoint } from "./whole.js";
 
 export interface PlacedPart {
@@ -78,16 +79,6 @@ function partWith(wire: Wire, end: "from" | "to", parts: readonly PlacedPart[]):
   return parts.findIndex(({ part }) =>
     part.continuations.some((each) => each.wire === wire && each.here.port === wire[end].port),
   );
-}
-
-function moved({ points, junctions, label, ...rest }: PlacedWire, { x, y }: Point): PlacedWire {
-  const move = (at: Point): Point => ({ x: at.x + x, y: at.y + y });
-  return {
-    ...rest,
-    points: points.map(move),
-    junctions: junctions.map(move),
-    ...(label && { label: { ...label, ...move(label) } }),
-  };
 }
 
 function joined(wire: Wire, halves: readonly PlacedWire[], between: readonly Point[]): PlacedWire {

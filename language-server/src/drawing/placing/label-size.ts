@@ -1,8 +1,8 @@
-import { factSize, lineHeight } from "../boxes/box.js";
+import { lineHeight, smallestText } from "../boxes/box.js";
 import type { Wire } from "../diagram.js";
 import { textWidth } from "../text-width.js";
 
-export const wireTextSize = factSize - 0.5;
+export const wireTextSize = smallestText;
 /** A figure more in a label leaves everything where it is, as long as it fits into the step. */
 const step = 6;
 

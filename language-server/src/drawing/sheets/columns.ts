@@ -1,67 +1,25 @@
-import { badge } from "./badges.js";
-import { conductor } from "./conductor.js";
-import type { Diagram, Mark } from "./diagram.js";
-import { group, line, type Shape, text } from "./picture.js";
-import { wrapText } from "./text-width.js";
+import { conductor } from "../conductor.js";
+import type { Diagram } from "../diagram.js";
+import { line, type Shape, text } from "../picture.js";
+import { wrapText } from "../text-width.js";
 
-/** What stands beside or below the drawing: the legend of lines, the findings, and the title block. */
+/** What stands beside or below the drawing, in columns: the legend of lines, the findings, and the title block. */
 export const columnWidth = 340;
-const pad = 14;
-const size = 10;
-const pitch = 13;
+export const pad = 14;
+export const size = 10;
+export const pitch = 13;
+
+/** Which sheet of how many. */
+export interface Page {
+  readonly number: number;
+  readonly of: number;
+  /** Where the findings are, if they are not on this sheet. */
+  readonly findings?: string;
+}
 
 export interface Column {
   readonly shapes: readonly Shape[];
   readonly height: number;
-}
-
-/** Findings below each other from `y` on, in as many columns as are given; `x` is the left edge. */
-export function findingsColumns({ marks }: Diagram, x: number, y: number, columns = 1): Column {
-  const heading = text(x + pad, y + 12, "Findings", { size: 12, bold: true });
-  if (marks.length === 0) {
-    const none = text(x + pad, y + 33, "None among what could be checked.", { size, fill: "faint" });
-    return { shapes: [heading, none], height: 44 };
-  }
-  const entries = marks.map(entryOf);
-  const whole = entries.reduce((sum, { height }) => sum + height, 0);
-  const shapes: Shape[] = [heading];
-  let [column, filled, highest] = [0, 0, 0];
-  for (const { shapes: own, height } of entries) {
-    if (filled > 0 && filled + height / 2 > whole / columns && column < columns - 1) {
-      column++;
-      filled = 0;
-    }
-    shapes.push(group(own, { x: x + column * columnWidth, y: y + 24 + filled }));
-    filled += height;
-    highest = Math.max(highest, filled);
-  }
-  return { shapes, height: 24 + highest };
-}
-
-function entryOf(mark: Mark): Column {
-  const words = wrapText(mark.text, size, columnWidth - 2 * pad - 26);
-  const shapes: Shape[] = [
-    badge(mark, pad + 8, 7),
-    text(pad + 26, 10, titleOf(mark), { size, bold: true, fill: paintOf(mark) }),
-    ...words.map((each, index) => text(pad + 26, 10 + (index + 1) * pitch, each, { size })),
-  ];
-  const about = {
-    ...(mark.at !== undefined && { id: mark.at }),
-    sort: `finding ${mark.severity}`,
-    label: spoken(mark),
-  };
-  return { shapes: [group(shapes, about)], height: (words.length + 1) * pitch + 7 };
-}
-function titleOf({ severity, rule, at, departed }: Mark): string {
-  return `${departed ? "departure" : severity}: ${rule}${at === undefined ? "" : ` on ${at}`}`;
-}
-
-function spoken(mark: Mark): string {
-  return `${mark.number}, ${titleOf(mark)}: ${mark.text}`;
-}
-
-function paintOf({ severity, departed }: Mark): "note" | "error" | "warning" {
-  return departed ? "note" : severity;
 }
 
 /** How d.c., a.c. and earth are told apart. */
@@ -86,7 +44,7 @@ export function linesLegend(x: number, y: number): Column {
 }
 
 /** The title block; `bottom` is its lower edge. */
-export function titleBlock({ title }: Diagram, x: number, bottom: number): Column {
+export function titleBlock({ title }: Diagram, page: Page, x: number, bottom: number): Column {
   const width = columnWidth - 2 * pad;
   const rows: [string, string[]][] = [
     ["Rules", [title.ruleSet, ...title.editions].flatMap((each) => wrapText(each, size, width - 70))],
@@ -95,6 +53,7 @@ export function titleBlock({ title }: Diagram, x: number, bottom: number): Colum
   if (title.address) rows.push(["Address", wrapText(title.address, size, width - 70)]);
   if (title.designer) rows.push(["Designer", wrapText(title.designer, size, width - 70)]);
   rows.push(["Revision", [[title.revision ?? "not stated", title.date ?? "no date stated"].join(" · ")]]);
+  rows.push(["Sheet", [`${page.number} of ${page.of}`]]);
   const cautions = title.cautions.flatMap((each) => wrapText(each, size, width));
   const head = wrapText(title.site, 17, width);
   let height = 16 + head.length * 21 + 20 + 8;

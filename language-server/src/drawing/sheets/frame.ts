@@ -1,6 +1,7 @@
-import type { Diagram } from "./diagram.js";
-import { line, rect, type Shape } from "./picture.js";
-import { columnWidth, findingsColumns, linesLegend, titleBlock } from "./sheet-parts.js";
+import type { Diagram } from "../diagram.js";
+import { line, rect, type Shape } from "../picture.js";
+import { columnWidth, linesLegend, type Page, titleBlock } from "./columns.js";
+import { findingsColumns } from "./findings.js";
 
 /** A sheet around a drawing. */
 export interface Sheet {
@@ -16,17 +17,17 @@ interface Extent {
   readonly height: number;
 }
 
-const edge = 12;
+export const edge = 12;
 const gap = 14;
 const thick = { stroke: "ink", width: 1 } as const;
 
 /** With everything else in a column on the right: for tall drawings. */
-export function besideDrawing(diagram: Diagram, { width, height: tall }: Extent): Sheet {
+export function besideDrawing(diagram: Diagram, page: Page, { width, height: tall }: Extent): Sheet {
   const x = edge + width;
   const lines = linesLegend(x, edge + gap);
   const top = edge + gap + lines.height + gap;
-  const findings = findingsColumns(diagram, x, top);
-  const foot = titleBlock(diagram, x, 0).height;
+  const findings = findingsColumns(diagram, page, x, top);
+  const foot = titleBlock(diagram, page, x, 0).height;
   const height = Math.max(tall + 2 * edge, top + findings.height + gap + foot + edge);
   const total = x + columnWidth + edge;
   return {
@@ -40,24 +41,24 @@ export function besideDrawing(diagram: Diagram, { width, height: tall }: Extent)
       line(x, height - edge - foot, total - edge, height - edge - foot, thick),
       ...lines.shapes,
       ...findings.shapes,
-      ...titleBlock(diagram, x, height - edge).shapes,
+      ...titleBlock(diagram, page, x, height - edge).shapes,
     ],
   };
 }
 
 /** With everything else in a strip at the foot: for wide drawings. */
-export function belowDrawing(diagram: Diagram, { width: wide, height: tall }: Extent): Sheet {
+export function belowDrawing(diagram: Diagram, page: Page, { width: wide, height: tall }: Extent): Sheet {
   const width = Math.max(wide, 2 * columnWidth) + 2 * edge;
   const columns = Math.max(1, Math.floor((width - 2 * edge - columnWidth) / columnWidth));
   const top = edge + tall;
   const blockX = width - edge - columnWidth;
-  const foot = titleBlock(diagram, blockX, 0).height;
+  const foot = titleBlock(diagram, page, blockX, 0).height;
   // The legend of lines has a place of its own where there is one, and stands above the findings where there is none.
   const isApart = columns > 1;
   const lines = linesLegend(edge, top + gap / 2);
   const findingsX = isApart ? edge + columnWidth : edge;
   const findingsTop = isApart ? top + gap / 2 : top + gap + lines.height;
-  const findings = findingsColumns(diagram, findingsX, findingsTop, Math.max(1, columns - 1));
+  const findings = findingsColumns(diagram, page, findingsX, findingsTop, Math.max(1, columns - 1));
   const height = Math.max(top + foot, findingsTop + findings.height + gap, top + lines.height + gap) + edge;
   return {
     width,
@@ -70,11 +71,11 @@ export function belowDrawing(diagram: Diagram, { width: wide, height: tall }: Ex
       line(blockX, top, blockX, height - edge, thick),
       ...lines.shapes,
       ...findings.shapes,
-      ...titleBlock(diagram, blockX, height - edge).shapes,
+      ...titleBlock(diagram, page, blockX, height - edge).shapes,
     ],
   };
 }
 
-function frame(width: number, height: number): Shape {
+export function frame(width: number, height: number): Shape {
   return rect(edge, edge, width - 2 * edge, height - 2 * edge, { stroke: "ink", width: 1.4 });
 }
