@@ -7,6 +7,7 @@ import { kindRows } from "../language-server/src/design/schema/index.js";
 import { referencePages, snippetsFile } from "../language-server/src/reference/index.js";
 import { thirdPartyNotices } from "./notices.mjs";
 import { panelColours } from "./panel-colours.mjs";
+import { interfaceWords } from "./words.mjs";
 
 const here = dirname(fileURLToPath(import.meta.url));
 const server = join(here, "..", "language-server", "dist");
@@ -54,6 +55,8 @@ write(join("snippets", "sunwright.json"), snippetsFile());
 const kinds = kindRows.map(({ kind }) => kind).filter((kind) => !isKeyword(kind));
 write(join("syntaxes", "sunwright.tmLanguage.json"), JSON.stringify(textMateGrammar(kinds), undefined, 2));
 write(join("dist", "panel", "colours.css"), panelColours());
+const speaking = [join(here, "src"), join(here, "..", "language-server", "src", "editor")];
+write(join("l10n", "bundle.l10n.json"), JSON.stringify(await interfaceWords(speaking), undefined, 2));
 const bundled = [forNode, forBrowser, forPanel].flatMap(({ metafile }) =>
   Object.keys(metafile.inputs).map((file) => resolve(file)),
 );

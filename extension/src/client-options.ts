@@ -1,7 +1,7 @@
-import { type ExtensionContext, Uri, workspace } from "vscode";
+import { type ExtensionContext, l10n, Uri, workspace } from "vscode";
 import type { LanguageClientOptions } from "vscode-languageclient";
 
-/** What both builds tell the language server: which documents it gets, and where its pages are. */
+/** What both builds tell the language server: which documents it gets, where its pages are, and its words. */
 export function clientOptions(context: ExtensionContext): LanguageClientOptions {
   return {
     documentSelector: [{ language: "sunwright" }],
@@ -12,6 +12,7 @@ export function clientOptions(context: ExtensionContext): LanguageClientOptions 
     initializationOptions: {
       docs: Uri.joinPath(context.extensionUri, "docs").toString(),
       designChanged: true,
+      words: l10n.bundle,
     },
     outputChannelName: "Sunwright",
   };

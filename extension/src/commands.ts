@@ -1,7 +1,9 @@
 import { commands, type Disposable, type ExtensionContext, Uri } from "vscode";
 import type { BaseLanguageClient } from "vscode-languageclient";
 import type { RunningWorker } from "./drawing/drawing-worker";
+import { registerGuided } from "./guided/register";
 import { registerPanel } from "./panel/register";
+import { VerdictItem } from "./status/verdict-item";
 import { registerSwitching } from "./switching";
 import { WhatIf } from "./what-if";
 
@@ -13,6 +15,8 @@ export function registerCommands(
 ): Disposable[] {
   return [
     new WhatIf(client),
+    new VerdictItem(client),
+    ...registerGuided(client),
     ...registerSwitching(client),
     ...registerPanel(context, client, startDrawing),
     commands.registerCommand("sunwright.restartServer", async () => {

@@ -1,6 +1,6 @@
 import { chmodSync, mkdirSync } from "node:fs";
 import { join } from "node:path";
-import type { Browser, Page } from "playwright-core";
+import type { Browser, Frame, Page } from "playwright-core";
 import type { Host } from "./host.js";
 import { descendants } from "./processes.js";
 import type { Hands } from "./stage.js";
@@ -36,12 +36,36 @@ export function handsOf({ host, browser, page, pictures, folder }: Outside): Han
     type: async ({ text }: { text: string }) => page.keyboard.type(text),
     /** The words that are shown in some place of the page. */
     words: async ({ selector }: { selector: string }) => page.locator(selector).allInnerTexts(),
+    /** What some attribute of some places of the page says. */
+    attribute: async ({ selector, name }: { selector: string; name: string }) =>
+      page.locator(selector).evaluateAll((found, key) => found.map((each) => each.getAttribute(key) ?? ""), name),
     /** The words in the frames of panels and previews. */
     panels: async () => {
       const texts = page
         .frames()
         .map((frame) => frame.evaluate(() => document.body?.textContent ?? "").catch(() => ""));
       return (await Promise.all(texts)).filter((words) => words !== "");
+    },
+    /** What some element of our own panel's page is like; undefined where there is no such panel or element. */
+    inPanel: async ({ selector }: { selector: string }) => {
+      const frame = await panelFrame(page);
+      return frame?.evaluate(lookOf, selector);
+    },
+    /** Clicks something in our own panel's page; the middle of it, or of what is seen of it. */
+    clickInPanel: async ({ selector }: { selector: string }) => {
+      const frame = await panelFrame(page);
+      if (!frame) throw new Error("There is no panel");
+      await frame.locator(selector).first().click({ timeout: 5_000 });
+    },
+    /** Points at something in our own panel's page. */
+    pointInPanel: async ({ selector }: { selector: string }) => {
+      const frame = await panelFrame(page);
+      await frame?.locator(selector).first().hover({ timeout: 5_000 });
+    },
+    /** Puts the focus on something in our own panel's page, so that keys go there. */
+    focusInPanel: async ({ selector }: { selector: string }) => {
+      const frame = await panelFrame(page);
+      await frame?.locator(selector).first().focus({ timeout: 5_000 });
     },
     count: async ({ selector }: { selector: string }) => page.locator(selector).count(),
     /** Moves the pointer to the middle of something, from beside it, as an editor asks only about moves; false where it is not. */
@@ -90,6 +114,31 @@ export function handsOf({ host, browser, page, pictures, folder }: Outside): Han
         await second.close();
       }
     },
+  };
+}
+
+/** The page inside the frames in which an editor shows a panel. */
+async function panelFrame(page: Page): Promise<Frame | undefined> {
+  for (const frame of page.frames()) {
+    const isOurs = await frame.evaluate(() => document.getElementById("panel") !== null).catch(() => false);
+    if (isOurs) return frame;
+  }
+  return undefined;
+}
+
+/** What a test may want to know of an element: plain data. */
+function lookOf(selector: string): object | undefined {
+  const all = Array.from(document.querySelectorAll<HTMLElement>(selector));
+  const [first] = all;
+  if (!first) return undefined;
+  const { x, y, width, height } = first.getBoundingClientRect();
+  return {
+    count: all.length,
+    words: first.textContent,
+    hasFocus: first === document.activeElement,
+    attributes: Object.fromEntries(Array.from(first.attributes).map(({ name, value }) => [name, value])),
+    box: { x, y, width, height },
+    window: { width: innerWidth, height: innerHeight },
   };
 }
 

@@ -44,6 +44,8 @@ describe("the packaged extension", () => {
       /^extension\/dist\/(extension\.cjs|extension\.browser\.js|server\.cjs|browser-server\.js|drawing-worker\.js)$/,
       /^extension\/dist\/panel\/(main\.js|main\.css|colours\.css)$/,
       /^extension\/docs\/([\w-]+\/)?[\w-]+\.md$/,
+      /^extension\/(package\.nls|l10n\/bundle\.l10n)\.json$/,
+      /^extension\/media\/walkthrough\/[\w-]+\.svg$/,
       /^extension\/icons\/[\w-]+\.(png|svg)$/,
       /^extension\/media\/[\w-]+\.(png|svg|js|css)$/,
       /^extension\/snippets\/sunwright\.json$/,

@@ -27,6 +27,7 @@ import {
   type DidChangeConfigurationParams,
   type InitializeResult,
 } from "vscode-languageserver";
+import { takeWords } from "../editor/interface-words.js";
 import { ChangeTeller } from "../editor/lsp/change-teller.js";
 import { fixAll } from "../editor/lsp/code-action-provider.js";
 import { addDesignRequests } from "../editor/lsp/design-requests.js";
@@ -36,6 +37,7 @@ import { Freshener } from "../editor/lsp/freshener.js";
 import { addGuidedRequests } from "../editor/lsp/guided-requests.js";
 import { editorModules } from "../editor/lsp/module.js";
 import { Publisher } from "../editor/lsp/publisher.js";
+import { noteRefactoring, refactorKinds } from "../editor/lsp/refactor-actions.js";
 import { selectionRanges } from "../editor/lsp/structure-providers.js";
 import { VerdictTeller } from "../editor/lsp/verdict-teller.js";
 import { createSunwrightServices } from "../language/module.js";
@@ -101,8 +103,10 @@ export function startServer(
     if (editor.choose(given)) showAgain();
   };
   connection.onInitialize(async (params) => {
+    takeWords(params.initializationOptions);
     editor.choose(params.initializationOptions);
     freshener.initialize(params.capabilities);
+    noteRefactoring(editor, params);
     teller.initialize(params.initializationOptions);
     editor.knowsSnippets = params.capabilities.textDocument?.completion?.completionItem?.snippetSupport === true;
     return inFull(await shared.lsp.LanguageServer.initialize(params));
@@ -124,7 +128,7 @@ export function startServer(
 function inFull(result: InitializeResult): InitializeResult {
   const own: Partial<InitializeResult["capabilities"]> = {
     selectionRangeProvider: true,
-    codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, fixAll] },
+    codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, ...refactorKinds, fixAll] },
   };
   return { ...result, capabilities: { ...result.capabilities, ...own } };
 }

@@ -31,29 +31,34 @@ export interface SiteText {
 /** A new site's file in the look of the language. What is not known is named in a comment, and so not checked. */
 export function siteText(plan: SitePlan, uri: string, read: ReadText): SiteText {
   const { name, rules, supply, strings, inverter, battery } = plan;
-  const all = [...strings, inverter, battery];
-  const uses = new Set(all.flatMap((chosen) => (chosen?.part ? [pathBetween(uri, chosen.part.uri)] : [])));
-  const lines = [
-    ...[...uses].map((path) => `use ${quoted(path)}\n`),
-    "",
+  const used = [...strings.filter(({ count }) => count !== undefined), inverter, battery];
+  const paths = new Set(used.flatMap((chosen) => (chosen?.part ? [pathBetween(uri, chosen.part.uri)] : [])));
+  const declarations = [
+    [...paths].map((path) => `use ${quoted(path)}\n`).join(""),
     block(`site ${quoted(name.trim())}`, "site", rules === undefined ? {} : { rules }),
     block("supply GRID", "supply", supply),
-    ...strings.map((chosen, index) => item("string", `S${index + 1}`, chosen)),
-    inverter ? item("inverter", "INV", inverter) : "",
-    battery ? item("battery", "BAT", battery) : "",
+    ...strings.map((chosen, index) => stringText(`string S${index + 1}`, chosen)),
+    inverter ? deviceText("inverter INV", inverter) : "",
+    battery ? deviceText("battery BAT", battery) : "",
   ];
-  const text = inOneLook(lines.filter((line, index) => line !== "" || index === uses.size).join("\n"), read);
+  const text = inOneLook(declarations.filter(Boolean).join("\n"), read);
   const start = text.indexOf(lead());
   const end = text.indexOf("\n", start);
   return { text, open: start < 0 ? { start: text.length, end: text.length } : { start, end } };
 }
 
-function item(kind: string, name: string, { part, count }: Chosen): string {
-  const many = count === undefined || count === "1" ? "" : `${count} x `;
-  const head = `${kind} ${name}${part ? ` is ${many}${part.name}` : ""}`;
-  // A part's sheet says what there is to say of the thing itself; only a string is described where it is.
-  if (part && kind !== "string") return `${head}\n`;
-  return block(head, kind, {}, part ? [] : [l10n.t("no part chosen yet: {0}", `${kind} ${name} is PART`)]);
+function stringText(head: string, { part, count }: Chosen): string {
+  if (part && count !== undefined) return block(`${head} is ${count} x ${part.name}`, "string", {});
+  const remark = part
+    ? l10n.t("number of modules not known yet: {0}", `${head} is NUMBER x ${part.name}`)
+    : l10n.t("no part chosen yet: {0}", `${head} is NUMBER x PART`);
+  return block(head, "string", {}, [remark]);
+}
+
+/** A part's sheet says what there is to say; without one, that is the first thing to choose. */
+function deviceText(head: string, { part, count }: Chosen): string {
+  if (!part) return `${head} {\n// ${l10n.t("no part chosen yet: {0}", `${head} is PART`)}\n}\n`;
+  return `${head} is ${count === undefined ? "" : `${count} x `}${part.name}\n`;
 }
 
 /** A declaration with what is known, and what most checks want to know besides in a comment. */

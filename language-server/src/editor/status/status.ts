@@ -35,20 +35,25 @@ function designStatus(assessment: Assessment, severities: Severities): DesignSta
   const { design, whatIf } = assessment;
   const verdict = verdictOf(assessment, severities);
   const name = nameOf(assessment);
-  const say = (text: string): string =>
-    whatIf ? l10n.t("{0}, what if: {1}", name, text) : l10n.t("{0}: {1}", name, text);
+  const say = (called: string, text: string): string =>
+    whatIf ? l10n.t("{0}, what if: {1}", called, text) : l10n.t("{0}: {1}", called, text);
   return {
     entry: design.entry,
     name,
     sort: findings(verdict) > 0 ? "findings" : verdict.notChecked > 0 ? "not-checked" : "nothing-found",
-    text: say(shortText(verdict)),
-    sentence: say(verdictText(verdict)),
+    text: say(shortName(name), shortText(verdict)),
+    sentence: say(name, verdictText(verdict)),
   };
 }
 
 /** The title of a design's site; the name of its file where it has none. */
 export function nameOf({ design }: Assessment): string {
   return design.site?.declaration.title ?? baseName(design.entry);
+}
+
+/** A status bar is shared. */
+function shortName(name: string): string {
+  return name.length > 32 ? `${name.slice(0, 31).trimEnd()}…` : name;
 }
 
 function findings({ errors, warnings, notes }: Verdict): number {

@@ -1,0 +1,65 @@
+import { l10n, type QuickPickItem, QuickPickItemKind, window } from "vscode";
+import type { BaseLanguageClient, Location } from "vscode-languageclient";
+import { ask } from "../requests";
+
+export interface DesignStatus {
+  readonly entry: string;
+  readonly name: string;
+  readonly sort: "findings" | "not-checked" | "nothing-found";
+  readonly text: string;
+  readonly sentence: string;
+}
+
+interface Place {
+  readonly sort: "finding" | "not-checked" | "margin";
+  readonly title: string;
+  readonly note?: string;
+  readonly detail?: string;
+  readonly location: Location;
+}
+interface Item extends QuickPickItem {
+  readonly place?: Place;
+  readonly design?: DesignStatus;
+}
+
+/** Lists what there is to look at in a design and goes where the reader chooses; gives another design where that is chosen. */
+export async function pickPlace(
+  client: BaseLanguageClient,
+  design: DesignStatus,
+  designs: readonly DesignStatus[],
+): Promise<DesignStatus | undefined> {
+  const places = (await ask<Place[]>(client, "sunwright/verdictPlaces", design.entry, {})) ?? [];
+  const others = designs.filter(({ entry }) => entry !== design.entry);
+  const items: Item[] = [
+    ...section(l10n.t("findings"), placed(places, "finding", "$(warning)")),
+    ...section(l10n.t("not checked"), placed(places, "not-checked", "$(question)")),
+    ...section(l10n.t("holds, closest to its limit first"), placed(places, "margin", "$(dashboard)")),
+    ...section(
+      l10n.t("other designs of this file"),
+      others.map((other) => ({ label: other.name, detail: other.sentence, design: other })),
+    ),
+  ];
+  const picked = await window.showQuickPick(items, {
+    title: design.sentence,
+    placeHolder: l10n.t("Where to go"),
+    matchOnDescription: true,
+    matchOnDetail: true,
+  });
+  if (picked?.place) await go(client, picked.place);
+  return picked?.design;
+}
+
+function placed(places: readonly Place[], sort: Place["sort"], sign: string): Item[] {
+  return places
+    .filter((place) => place.sort === sort)
+    .map((place) => ({ label: `${sign} ${place.title}`, description: place.note, detail: place.detail, place }));
+}
+
+function section(title: string, items: readonly Item[]): Item[] {
+  return items.length === 0 ? [] : [{ label: title, kind: QuickPickItemKind.Separator }, ...items];
+}
+
+async function go(client: BaseLanguageClient, { location }: Place): Promise<void> {
+  const selection = client.protocol2CodeConverter.asRange(location.range);
+  await window.showTextDocument(client.protocol2CodeConverter.asUri(location.uri), { selection });
+}

@@ -1,0 +1,47 @@
+import { commands } from "vscode";
+import { hand } from "./stage";
+import { later, until } from "./until";
+
+const widget = ".quick-input-widget:not([style*='display: none'])";
+
+/** What a list or a box that asks something shows: its title, its words, and its box. */
+export interface Asked {
+  readonly title: string;
+  readonly words: string;
+}
+
+async function shown(test: Mocha.Context): Promise<Asked | undefined> {
+  const [words] = await hand<string[]>(test, "words", { selector: widget });
+  const [title] = await hand<string[]>(test, "words", { selector: `${widget} .quick-input-title` });
+  return words === undefined ? undefined : { title: title ?? "", words };
+}
+
+/** Waits until something is asked in whose words a text is. */
+export function untilAsked(test: Mocha.Context, text: string): Promise<Asked> {
+  return until(`it is asked: ${text}`, async () => {
+    const asked = await shown(test);
+    return asked?.words.includes(text) && asked;
+  });
+}
+
+/** Waits until nothing is asked any more. */
+export function untilAnswered(test: Mocha.Context): Promise<boolean> {
+  return until("nothing more is asked", async () => (await shown(test)) === undefined);
+}
+
+/** Types an answer in place of what is there, and gives it. */
+export async function answer(test: Mocha.Context, text: string): Promise<void> {
+  // The box is there a moment before the keys go to it.
+  await later(150);
+  await hand(test, "press", { key: "Control+a" });
+  if (text === "") await hand(test, "press", { key: "Delete" });
+  else await hand(test, "type", { text });
+  await later(150);
+  await hand(test, "press", { key: "Enter" });
+}
+
+/** Goes back to the question before, as the key for it does. */
+export async function goBack(): Promise<void> {
+  await later(150);
+  await commands.executeCommand("workbench.action.quickInputBack");
+}
