@@ -9,7 +9,7 @@ export class About {
   readonly findings = element("section", { class: "findings", "aria-label": "Findings" });
 
   show(design: ShownDesign): void {
-    const { site, ruleSet, verdict, whatIf, unread, cautions, marks } = design;
+    const { site, ruleSet, verdict, whatIf, unread, cautions, marks, isEmpty } = design;
     this.head.replaceChildren(
       element("div", { class: "site" }, element("h1", {}, site), ...choice(design)),
       element("p", { class: "verdict" }, verdict),
@@ -17,9 +17,18 @@ export class About {
     );
     this.notes.replaceChildren(
       ...unread.map((where) =>
-        element("p", { class: "note unread" }, `${where} cannot be read: what it last said is drawn.`),
+        element("p", { class: "remark unread" }, `${where} cannot be read: what it last said is drawn.`),
       ),
-      ...whatIf.map((words) => element("p", { class: "note what-if" }, `What if ${words}. No file says so.`)),
+      ...(isEmpty
+        ? [
+            element(
+              "p",
+              { class: "empty" },
+              "Nothing is declared yet that could be drawn. A string, an inverter or a supply appears here as soon as its line is written.",
+            ),
+          ]
+        : []),
+      ...whatIf.map((words) => element("p", { class: "remark what-if" }, `What if ${words}. No file says so.`)),
     );
     this.findings.replaceChildren(
       element("h2", {}, marks.length === 0 ? "Nothing found" : "Findings"),
@@ -51,7 +60,8 @@ function finding({ number, at, severity, isDeparture, rule, text }: ShownMark): 
   return element(
     "li",
     { class: sort },
-    element("span", { class: "number" }, `${number} ${sort}`),
+    element("span", { class: "badge", "aria-hidden": "true" }, String(number)),
+    element("span", { class: "sort" }, `${sort} ${number}`),
     " ",
     at === undefined ? element("span", {}, text) : button(text, { class: "words" }, () => say({ is: "go-to", id: at })),
     " ",

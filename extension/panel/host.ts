@@ -1,8 +1,9 @@
 import type { FromPage, KeptState, ToPage } from "../src/panel/messages";
+import type { Seen } from "./stage";
 
 /** What the page keeps for itself beside what the extension restores from. */
 export interface PageState extends KeptState {
-  readonly view?: { readonly x: number; readonly y: number; readonly scale: number };
+  readonly seen?: Seen;
 }
 
 interface Host {

@@ -2,9 +2,11 @@ import morphdom from "morphdom";
 import type { Join } from "../src/panel/messages";
 import { type Direction, type Drawn, neighbour } from "./neighbours";
 import type { Stage } from "./stage";
-import type { Rect } from "./viewport";
+import type { Point, Rect } from "./viewport";
 
 export interface PictureActions {
+  /** A click. */
+  press(id: string): void;
   goTo(id: string): void;
   /** Somebody points at a thing, or stands on it; undefined: at nothing any more. */
   lookAt(id: string | undefined): void;
@@ -36,7 +38,7 @@ export class Picture {
       const id = idOf(event.target);
       if (id === undefined) return;
       this.stand(id);
-      actions.goTo(id);
+      actions.press(id);
     });
     frame.addEventListener("keydown", (event) => this.press(event));
     frame.addEventListener("focusin", (event) => {
@@ -52,13 +54,15 @@ export class Picture {
   }
 
   /** Shows a picture in the place of the one before: what is the same thing stays the same element, with its focus. */
-  show(text: string, joins: readonly Join[]): void {
+  show(text: string, joins: readonly Join[], isOpen: (id: string) => boolean | undefined): void {
     this.joins = joins;
     const next = new DOMParser().parseFromString(text, "image/svg+xml").documentElement as unknown as SVGSVGElement;
     const size = { width: next.width.baseVal.value, height: next.height.baseVal.value };
     const ids = idsIn(next);
     if (this.current === undefined || !ids.includes(this.current)) this.current = ids[0];
-    this.prepare(next);
+    this.prepare(next, isOpen);
+    const kept = this.marked ?? this.current;
+    const before = this.origin(kept);
     if (this.svg) {
       const viewBox = this.svg.getAttribute("viewBox");
       if (viewBox) next.setAttribute("viewBox", viewBox);
@@ -71,6 +75,9 @@ export class Picture {
       this.stage.frame.replaceChildren(this.svg);
     }
     this.stage.use(this.svg, size);
+    const after = this.origin(kept);
+    if (before && after && isFarther(before, after))
+      this.stage.follow({ x: after.x - before.x, y: after.y - before.y });
   }
 
   clear(): void {
@@ -97,7 +104,7 @@ export class Picture {
     return this.find(id)?.getBoundingClientRect();
   }
 
-  private prepare(svg: SVGSVGElement): void {
+  private prepare(svg: SVGSVGElement, isOpen: (id: string) => boolean | undefined): void {
     svg.setAttribute("role", "group");
     svg.removeAttribute("width");
     svg.removeAttribute("height");
@@ -106,6 +113,8 @@ export class Picture {
       each.querySelector(":scope > title")?.remove();
       each.setAttribute("role", "button");
       each.setAttribute("tabindex", each.dataset.id === this.current ? "0" : "-1");
+      const open = isOpen(each.dataset.id ?? "");
+      if (open !== undefined) each.setAttribute("aria-pressed", String(open));
       if (each.dataset.id === this.marked) each.classList.add("at-cursor");
     }
   }
@@ -157,6 +166,13 @@ export class Picture {
     if (place) this.stage.reveal(place);
   }
 
+  /** Where a thing, or what it is inside of, stands in the picture; runs stand nowhere in particular. */
+  private origin(id: string | undefined): Point | undefined {
+    const found = id === undefined ? null : this.find(id)?.closest<SVGGElement>(".drawing > [transform]");
+    const matrix = found?.transform.baseVal.consolidate()?.matrix;
+    return matrix && { x: matrix.e, y: matrix.f };
+  }
+
   private placeInPicture(id: string): Rect | undefined {
     const place = this.place(id);
     const matrix = this.svg?.getScreenCTM()?.inverse();
@@ -175,6 +191,11 @@ export class Picture {
   private find(id: string): SVGGElement | null {
     return this.svg?.querySelector<SVGGElement>(`[data-id="${CSS.escape(id)}"]`) ?? null;
   }
+}
+
+/** A label that has grown moves its thing by a little; following that would make all the rest tremble. */
+function isFarther(a: Point, b: Point): boolean {
+  return Math.hypot(a.x - b.x, a.y - b.y) > 12;
 }
 
 function idOf(target: EventTarget | null): string | undefined {

@@ -6,10 +6,14 @@ import {
   type Rect,
   reveal,
   type Size,
+  start,
   type View,
   viewBox,
   zoomAt,
 } from "./viewport";
+
+/** What is seen: as a picture is first shown, all of it, or what somebody moved it to. */
+export type Seen = View | "start" | "all";
 
 const zoomStep = 1.25;
 /** So many pixels a press of the pointer may wander and still be a click. */
@@ -17,22 +21,16 @@ const stillness = 4;
 
 /** The frame that a picture is looked at through: moves and enlarges it by pointer, wheel and buttons. */
 export class Stage {
-  private view: View | undefined;
-  /** Nobody has moved it: it goes on showing all of the picture, whatever size that comes to. */
-  private isFitted = true;
   private svg: SVGSVGElement | undefined;
   private picture: Size = { width: 1, height: 1 };
+  private wasDragged = false;
   private dragged: { readonly from: Point; readonly view: View; isMoved: boolean } | undefined;
 
   constructor(
     readonly frame: HTMLElement,
-    kept: View | undefined,
-    private readonly onMoved: (view: View | undefined) => void,
+    private seen: Seen,
+    private readonly onMoved: (seen: Seen) => void,
   ) {
-    if (kept) {
-      this.view = kept;
-      this.isFitted = false;
-    }
     new ResizeObserver(() => this.show()).observe(frame);
     frame.addEventListener("wheel", (event) => this.wheel(event), { passive: false });
     frame.addEventListener("pointerdown", (event) => this.press(event));
@@ -47,9 +45,8 @@ export class Stage {
       { capture: true },
     );
   }
-  private wasDragged = false;
 
-  /** Another picture is looked at, or the same in a new form; what is seen stays unless all of it was seen. */
+  /** Another picture is looked at, or the same in a new form; what somebody moved it to stays. */
   use(svg: SVGSVGElement, picture: Size): void {
     this.svg = svg;
     this.picture = picture;
@@ -57,41 +54,51 @@ export class Stage {
   }
 
   fit(): void {
-    this.isFitted = true;
-    this.show();
-    this.onMoved(undefined);
+    this.look("all");
+  }
+
+  /** Begins anew, as with another picture. */
+  restart(): void {
+    this.look("start");
+  }
+
+  /** Goes along with something that has moved in the picture, where somebody chose what is seen. */
+  follow(by: Point): void {
+    if (typeof this.seen === "object") this.move({ ...this.seen, x: this.seen.x + by.x, y: this.seen.y + by.y });
   }
 
   zoom(direction: 1 | -1, at: Point = this.middle()): void {
-    this.move(zoomAt(this.seen(), zoomStep ** direction, at));
+    this.move(zoomAt(this.view, zoomStep ** direction, at));
   }
 
   pan(by: Point): void {
-    this.move(pan(this.seen(), by));
+    this.move(pan(this.view, by));
   }
 
   reveal(part: Rect): void {
-    const view = this.seen();
+    const { view } = this;
     const next = reveal(view, part, this.size);
     if (next.x !== view.x || next.y !== view.y) this.move(next);
   }
 
   private move(view: View): void {
-    this.view = keepInSight(view, this.picture, this.size);
-    this.isFitted = false;
-    this.show();
-    this.onMoved(this.view);
+    this.look(keepInSight(view, this.picture, this.size));
   }
 
-  private seen(): View {
-    return this.isFitted || !this.view ? fit(this.picture, this.size) : this.view;
+  private look(seen: Seen): void {
+    this.seen = seen;
+    this.show();
+    this.onMoved(seen);
+  }
+
+  private get view(): View {
+    if (typeof this.seen === "object") return this.seen;
+    return this.seen === "all" ? fit(this.picture, this.size) : start(this.picture, this.size);
   }
 
   private show(): void {
     const { width, height } = this.size;
-    if (!this.svg || width === 0 || height === 0) return;
-    this.view = this.seen();
-    this.svg.setAttribute("viewBox", viewBox(this.view, this.size));
+    if (this.svg && width > 0 && height > 0) this.svg.setAttribute("viewBox", viewBox(this.view, this.size));
   }
 
   private get size(): Size {
@@ -113,7 +120,7 @@ export class Stage {
   private press(event: PointerEvent): void {
     this.wasDragged = false;
     if (event.button === 0)
-      this.dragged = { from: { x: event.clientX, y: event.clientY }, view: this.seen(), isMoved: false };
+      this.dragged = { from: { x: event.clientX, y: event.clientY }, view: this.view, isMoved: false };
   }
 
   private drag(event: PointerEvent): void {

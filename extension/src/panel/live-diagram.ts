@@ -6,6 +6,7 @@ import { Latest } from "../drawing/latest";
 import { addressOf, ask } from "../requests";
 import { DiagramPanel, type Listener } from "./diagram-panel";
 import type { FromPage, KeptState, ToPage } from "./messages";
+import { Moment } from "./moment";
 import { isDesign, Places } from "./places";
 import { shownDesign } from "./shown-design";
 import { Teller } from "./teller";
@@ -20,6 +21,7 @@ export class LiveDiagram implements Disposable, Listener {
   private shown: ToPage | undefined;
   private readonly latest = new Latest();
   private readonly teller: Teller;
+  private readonly moment: Moment;
   private readonly parts: Disposable[];
 
   constructor(
@@ -28,6 +30,7 @@ export class LiveDiagram implements Disposable, Listener {
     private readonly worker: DrawingWorker,
   ) {
     this.places = new Places(client);
+    this.moment = new Moment(client);
     this.teller = new Teller(client, context.extensionUri);
     this.parts = [
       client.onNotification("sunwright/designChanged", ({ uris }: { uris?: string[] }) => {
@@ -76,6 +79,22 @@ export class LiveDiagram implements Disposable, Listener {
         this.wanted = message.entry;
         this.update();
         break;
+      case "switching":
+        this.moment.turn(message.on);
+        this.update();
+        break;
+      case "switch":
+        this.moment.toggle(message.id);
+        this.update();
+        break;
+      case "close-all":
+        this.moment.closeAll();
+        this.update();
+        break;
+      case "mode":
+        this.moment.choose(message.mode);
+        this.update();
+        break;
     }
   }
 
@@ -120,10 +139,12 @@ export class LiveDiagram implements Disposable, Listener {
     if (this.client.state !== State.Running) return;
     const result = await ask<DiagramResult>(this.client, "sunwright/diagram", uri, { design: this.wanted });
     if (!result) return;
-    const key = JSON.stringify(result.diagram);
-    if (this.drawn?.key !== key) this.drawn = { key, svg: await this.worker.draw({ diagram: result.diagram }) };
+    const live = await this.moment.live(result.entry);
+    const params = { diagram: result.diagram, ...(live && { states: live.states }) };
+    const key = JSON.stringify(params);
+    if (this.drawn?.key !== key) this.drawn = { key, svg: await this.worker.draw(params) };
     this.places = new Places(this.client, result.places);
-    const design = shownDesign(uri, result);
+    const design = shownDesign(uri, result, live?.shown);
     this.panel?.title(`Diagram: ${design.site}`);
     this.say({ is: "design", design, svg: this.drawn.svg });
     if (window.activeTextEditor) this.sayCursor(window.activeTextEditor);

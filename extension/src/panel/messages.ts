@@ -22,7 +22,18 @@ export type FromPage =
   | { readonly is: "follow"; readonly href: string }
   /** Opens the page of a rule. */
   | { readonly is: "rule"; readonly rule: string }
-  | { readonly is: "choose"; readonly entry: string };
+  | { readonly is: "choose"; readonly entry: string }
+  /** Begins to operate switches, or ends it. */
+  | { readonly is: "switching"; readonly on: boolean }
+  | { readonly is: "switch"; readonly id: string }
+  | { readonly is: "close-all" }
+  | { readonly is: "mode"; readonly mode: ModeChoice };
+
+/** In which mode something is asked; what is left out is asked in every one. */
+export interface ModeChoice {
+  readonly light?: "day" | "night";
+  readonly supply?: "grid" | "island";
+}
 
 /** What the page keeps over a restart of the editor, and the extension restores the panel from. */
 export interface KeptState {
@@ -48,6 +59,22 @@ export interface ShownDesign {
   /** Where text cannot be read: "parts/roof.sun, line 12". What is drawn there is what it last said. */
   readonly unread: readonly string[];
   readonly isEmpty: boolean;
+  /** What stays live, while switches are operated. */
+  readonly live?: ShownLive;
+}
+
+export interface ShownLive {
+  readonly asked: string;
+  readonly mode: ModeChoice;
+  readonly open: readonly string[];
+  readonly devices: readonly { readonly id: string; readonly detail: string }[];
+  /** Each source with the places it keeps live in one way. */
+  readonly live: readonly { readonly source: string; readonly text: string; readonly where: readonly string[] }[];
+  readonly dead: readonly string[];
+  /** The text has errors: nothing may be taken for dead. */
+  readonly incomplete: boolean;
+  readonly notCounted: readonly string[];
+  readonly cautions: readonly string[];
 }
 export interface Join {
   readonly wire: string;

@@ -1,10 +1,10 @@
 import { Uri, workspace } from "vscode";
 import type { Diagram } from "../../../language-server/src/drawing/diagram";
 import type { DiagramResult } from "../../../language-server/src/editor/lsp/diagram-requests";
-import type { Join, ShownDesign, ShownMark } from "./messages";
+import type { Join, ShownDesign, ShownLive, ShownMark } from "./messages";
 
 /** What the page shows of a design beside its picture. */
-export function shownDesign(uri: string, result: DiagramResult): ShownDesign {
+export function shownDesign(uri: string, result: DiagramResult, live: ShownLive | undefined): ShownDesign {
   const { diagram, entry, designs, verdict, whatIf, unread } = result;
   const { site, ruleSet, editions, cautions } = diagram.title;
   return {
@@ -29,6 +29,7 @@ export function shownDesign(uri: string, result: DiagramResult): ShownDesign {
     joins: joinsOf(diagram),
     unread: unread.map(({ uri: file, range }) => `${fileName(file)}, line ${range.start.line + 1}`),
     isEmpty: diagram.nodes.length === 0,
+    ...(live && { live }),
   };
 }
 

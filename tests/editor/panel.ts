@@ -1,0 +1,39 @@
+import { hand } from "./stage";
+import { until } from "./until";
+
+/** What an element of the diagram's panel is like. */
+export interface Look {
+  readonly count: number;
+  readonly words: string;
+  readonly hasFocus: boolean;
+  readonly attributes: Readonly<Record<string, string>>;
+  readonly box: { readonly x: number; readonly y: number; readonly width: number; readonly height: number };
+  readonly window: { readonly width: number; readonly height: number };
+}
+
+/** The first of the elements that are meant; null where there is none. */
+export function look(test: Mocha.Context, selector: string): Promise<Look | null> {
+  return hand<Look | null>(test, "inPanel", { selector });
+}
+
+/** What an element of the panel is like once it is as wished. */
+export function seen(
+  test: Mocha.Context,
+  what: string,
+  selector: string,
+  isSo: (look: Look) => boolean = () => true,
+): Promise<Look> {
+  return until(what, async () => {
+    const found = await look(test, selector);
+    return found !== null && isSo(found) && found;
+  });
+}
+
+export function clickInPanel(test: Mocha.Context, selector: string): Promise<void> {
+  return hand(test, "clickInPanel", { selector });
+}
+
+/** The element of an item or run. */
+export function thing(id: string): string {
+  return `[data-id="${id}"]`;
+}
