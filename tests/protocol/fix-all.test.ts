@@ -12,7 +12,7 @@ afterEach(() => {
 test("corrections on saving come only where they are asked for, and mend what they can", async () => {
   client = await Client.start({ files });
   expect(client.capabilities.codeActionProvider).toMatchObject({
-    codeActionKinds: ["quickfix", "source.fixAll.sunwright"],
+    codeActionKinds: ["quickfix", "refactor.extract", "refactor.rewrite", "refactor.move", "source.fixAll.sunwright"],
   });
   await client.open("a.sun", "supply G { voltage: 230,5 V }\nrun W from A to B: 3,5 m of C\n");
   await client.until(() => client!.ids("a.sun").includes("decimal-comma"));

@@ -6,9 +6,9 @@ export interface Change {
   readonly text: string;
 }
 
-/** A text after some changes to it that do not overlap. */
+/** A text after some changes to it that do not overlap. What is inserted at one place stays in its order. */
 export function applied(text: string, changes: readonly Change[]): string {
-  const ordered = [...changes].sort((a, b) => b.start - a.start);
+  const ordered = [...changes].reverse().sort((a, b) => b.start - a.start || b.end - a.end);
   let result = text;
   for (const { start, end, text: own } of ordered) result = result.slice(0, start) + own + result.slice(end);
   return result;

@@ -11,6 +11,7 @@ import { type Action, actionsAt } from "../actions.js";
 import type { Change } from "../edits/change.js";
 import { safeChanges } from "../fix-all.js";
 import type { Editor } from "./editor.js";
+import { refactorActions } from "./refactor-actions.js";
 
 /** Corrections on saving, for those who switch them on. */
 export const fixAll = "source.fixAll.sunwright";
@@ -21,11 +22,14 @@ export class DesignCodeActionProvider implements CodeActionProvider {
   getCodeActions(document: LangiumDocument, { range, context }: CodeActionParams): CodeAction[] {
     const { view, positions } = this.editor;
     const uri = document.uri.toString();
-    const all = context.only?.some((kind) => isWithin(fixAll, kind)) ? this.fixAll(uri) : [];
-    if (context.only && !context.only.some((kind) => isWithin(CodeActionKind.QuickFix, kind) || isQuickFix(kind)))
-      return all;
-    const actions = actionsAt(view, uri, positions.offset(uri, range.start), positions.offset(uri, range.end));
-    return [...actions.map((action) => this.codeAction(uri, action, context.diagnostics)), ...all];
+    const { only } = context;
+    const [start, end] = [positions.offset(uri, range.start), positions.offset(uri, range.end)];
+    const all = only?.some((kind) => isWithin(fixAll, kind)) ? this.fixAll(uri) : [];
+    const isWanted = (kind: string): boolean => !only || only.some((asked) => isWithin(kind, asked));
+    const refactor = refactorActions(this.editor, uri, start, end, isWanted, (changes) => this.edits(changes));
+    const asksForFixes = !only || only.some((kind) => isWithin(CodeActionKind.QuickFix, kind) || isQuickFix(kind));
+    const fixes = asksForFixes ? actionsAt(view, uri, start, end) : [];
+    return [...fixes.map((action) => this.codeAction(uri, action, context.diagnostics)), ...refactor, ...all];
   }
 
   /** Only where it is asked for by its kind, as on saving: whoever asks what to do here wants no other lines changed. */

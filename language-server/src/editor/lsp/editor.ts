@@ -15,6 +15,10 @@ export class Editor {
   readonly positions: Positions;
   /** Whether the editor takes texts with places to fill in. */
   knowsSnippets = false;
+  /** Whether an edit may make files. */
+  makesFiles = false;
+  /** Its command that begins to rename what stands at a place; undefined where it has none. */
+  renameCommand: string | undefined;
   /** Called when findings may have to be shown otherwise. */
   onSeverities: () => void = () => {};
   readonly settingsFiles: SettingsFiles;
