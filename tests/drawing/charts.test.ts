@@ -108,10 +108,39 @@ test("the drop along a way is what the check on it found", () => {
   expect(sum).toBeCloseTo(found!.value, 12);
 });
 
+describe("charts in figures", () => {
+  const cottage = assessed("alder-cottage/alder-cottage.sun");
+  const tableOf = (name: string, index = 0) =>
+    chartsOf(cottage)
+      .find((chart) => chart.name === name)!
+      .tables()[index]!;
+
+  test("say what the curves say at round steps", () => {
+    const { columns, rows } = tableOf("voltage:S1");
+    expect(columns).toEqual(["cell temperature in °C", "open circuit, V", "maximum power, V"]);
+    // The reference house's string: 11 × 38.9 V, −0.25 %/K, ten degrees below nothing.
+    expect(rows.find(({ cells }) => cells[0] === "−10")?.cells[1]).toBe("465.3");
+    // Its module's short-circuit current, 14 A on the sheet, under standard test conditions.
+    expect(tableOf("curve:INV.pv1").rows[0]!.cells).toEqual(["0", "14"]);
+  });
+
+  test("name every limit on the way, and when it is reached", () => {
+    const { rows } = tableOf("voltage:S1", 1);
+    const holders = rows.map(({ cells }) => cells[0]);
+    expect(holders).toEqual(expect.arrayContaining(["INV", "Q1", "F1", "W1", "W2", "Hollin430"]));
+  });
+
+  test.each(designs)("every bar and row of %s has one name", (path) => {
+    const { margins } = marginsOf(assessed(path));
+    expect(new Set(margins.map(({ id }) => id)).size).toBe(margins.length);
+  });
+});
+
 test.each(designs)("every chart of %s can be drawn", (path) => {
   for (const chart of chartsOf(assessed(path))) {
     const drawn = svgOf(chart.picture(), light);
     expect(drawn, chart.name).not.toMatch(/NaN|Infinity|undefined/);
+    expect(JSON.stringify(chart.tables()), chart.name).not.toMatch(/NaN|Infinity|undefined/);
   }
 });
 

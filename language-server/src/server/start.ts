@@ -29,6 +29,7 @@ import {
 } from "vscode-languageserver";
 import { takeWords } from "../editor/interface-words.js";
 import { ChangeTeller } from "../editor/lsp/change-teller.js";
+import { addChartRequests } from "../editor/lsp/chart-requests.js";
 import { fixAll } from "../editor/lsp/code-action-provider.js";
 import { addDesignRequests } from "../editor/lsp/design-requests.js";
 import { addDiagramRequests } from "../editor/lsp/diagram-requests.js";
@@ -93,6 +94,7 @@ export function startServer(
   };
   addDesignRequests(connection, editor, refreshAll);
   addDiagramRequests(connection, editor);
+  addChartRequests(connection, editor);
   addGuidedRequests(connection, editor);
 
   const showAgain = (): void => {

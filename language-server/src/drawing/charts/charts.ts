@@ -1,20 +1,35 @@
 import type { Assessment } from "../../assessment/assessment.js";
+import type { Place } from "../../place.js";
 import type { Picture } from "../picture.js";
 import { text } from "../picture.js";
 import { textWidth } from "../text-width.js";
 import { type Conditions, currentVoltagePlot } from "./current-voltage.js";
-import { dropPicture } from "./drop.js";
-import { marginsPicture } from "./margins.js";
+import { dropPicture, dropTable } from "./drop.js";
+import { marginsOf, marginsPicture, marginsTable } from "./margins.js";
 import { type Plot, plotPicture } from "./plot.js";
 import { stringVoltagePlot } from "./string-voltage.js";
+import { plotTables, type Table } from "./table.js";
+
+export type ChartSort = "voltage" | "curve" | "margins" | "drop";
 
 /** One chart that can be drawn of a design. */
 export interface Chart {
   /** `voltage:S1`, `curve:INV.pv1`, `margins`, `drop`: how it is asked for. */
   readonly name: string;
+  readonly sort: ChartSort;
+  /** The string or tracker it is about; undefined for those of the whole design. */
+  readonly about?: string;
   readonly title: string;
   /** Drawn when asked for. `conditions` are for current-voltage curves. */
   readonly picture: (conditions?: Conditions) => Picture;
+  /** The same in figures. */
+  readonly tables: (conditions?: Conditions) => readonly Table[];
+  /** Where its parts are written that are no items or runs, by the ids of their groups. */
+  readonly places?: () => readonly ChartPlace[];
+}
+export interface ChartPlace {
+  readonly id: string;
+  readonly place: Place;
 }
 
 /** Every chart of a design, in the order of its text. */
@@ -24,25 +39,53 @@ export function chartsOf(assessment: Assessment): Chart[] {
   for (const { arrays } of assessment.zones)
     for (const array of arrays) {
       for (const path of array.strings) {
-        const name = `voltage:${path.string.id}`;
-        if (voltages.some((known) => known.name === name)) continue;
-        const title = `${path.string.id}: string voltage against cell temperature`;
-        voltages.push({ name, title, picture: () => drawn(title, stringVoltagePlot(assessment, path, array)) });
+        const { id } = path.string;
+        if (voltages.some((known) => known.about === id)) continue;
+        const title = `${id}: string voltage against cell temperature`;
+        voltages.push(plotted("voltage", id, title, () => stringVoltagePlot(assessment, path, array)));
       }
       if (!array.tracker || array.strings.length === 0) continue;
       const title = `${array.id}: current against voltage`;
-      curves.push({
-        name: `curve:${array.id}`,
-        title,
-        picture: (conditions) => drawn(title, currentVoltagePlot(assessment, array, conditions)),
-      });
+      curves.push(plotted("curve", array.id, title, (conditions) => currentVoltagePlot(assessment, array, conditions)));
     }
   return [
     ...voltages,
     ...curves,
-    { name: "margins", title: "How much of each limit is used", picture: () => marginsPicture(assessment) },
-    { name: "drop", title: "Voltage drop along each way", picture: () => dropPicture(assessment) },
+    {
+      name: "margins",
+      sort: "margins",
+      title: "How much of each limit is used",
+      picture: () => marginsPicture(assessment),
+      tables: () => [marginsTable(assessment)],
+      places: () => marginsOf(assessment).margins,
+    },
+    {
+      name: "drop",
+      sort: "drop",
+      title: "Voltage drop along each way",
+      picture: () => dropPicture(assessment),
+      tables: () => [dropTable(assessment)],
+    },
   ];
+}
+
+function plotted(
+  sort: ChartSort,
+  about: string,
+  title: string,
+  plot: (conditions?: Conditions) => Plot | string,
+): Chart {
+  return {
+    name: `${sort}:${about}`,
+    sort,
+    about,
+    title,
+    picture: (conditions) => drawn(title, plot(conditions)),
+    tables: (conditions) => {
+      const known = plot(conditions);
+      return typeof known === "string" ? [] : plotTables(known);
+    },
+  };
 }
 
 /** A plot, or the sentence that says what it lacks. */

@@ -18,6 +18,11 @@ export interface Conditions {
   readonly cell: number;
 }
 export const standardConditions: Conditions = { irradiance: 1000, cell: 298.15 };
+/** Light between clouds can be stronger than the sun alone; a cell in a module cannot be colder or hotter than this. */
+export const possibleConditions = {
+  irradiance: { from: 50, to: 1500 },
+  cell: { from: 228.15, to: 373.15 },
+} as const;
 
 const samples = 120;
 
@@ -46,9 +51,9 @@ export function currentVoltagePlot(
   const shortLimit = tracker && judge.quantity(tracker, "max-short-circuit-current");
   const window = tracker && judge.range(tracker, "voltage-range");
   const alike = groups(strings);
-  const single = (diode: DiodeParameters): Curve["points"] => {
+  const single = (diode: DiodeParameters): Pick<Curve, "unit" | "at" | "points"> => {
     const end = openCircuitVoltage(diode);
-    return sampled(end, (voltage) => currentAt(diode, voltage, end));
+    return curveOf(end, (voltage) => currentAt(diode, voltage, end));
   };
   return {
     title: `${array.id}: current against voltage`,
@@ -64,7 +69,7 @@ export function currentVoltagePlot(
         words: wholeText(strings),
         paint: "first",
         width: 2.6,
-        points: sampled(open, (voltage) => together.currentAt(voltage)),
+        ...curveOf(open, (voltage) => together.currentAt(voltage)),
       },
       ...(strings.length < 2
         ? []
@@ -78,7 +83,7 @@ export function currentVoltagePlot(
                 [10, 3, 2, 3],
               ][index % 3]!,
               width: 1.6,
-              points: single(diode),
+              ...single(diode),
             }),
           )),
     ],
@@ -104,6 +109,21 @@ export function currentVoltagePlot(
     notes: [
       `Isc ${formatNumber(short, 4)} A, Uoc ${formatNumber(open, 4)} V; maximum power at ${formatNumber(best.voltage, 4)} V and ${formatNumber(best.current, 4)} A.`,
       ...losses(strings, best.voltage * best.current),
+    ],
+    tables: [
+      {
+        caption: `${array.id} under these conditions`,
+        columns: ["what", "value"],
+        rows: [
+          { cells: ["short-circuit current", `${formatNumber(short, 4)} A`] },
+          { cells: ["open-circuit voltage", `${formatNumber(open, 4)} V`] },
+          { cells: ["voltage at maximum power", `${formatNumber(best.voltage, 4)} V`] },
+          { cells: ["current at maximum power", `${formatNumber(best.current, 4)} A`] },
+          { cells: ["maximum power", `${formatNumber((best.voltage * best.current) / 1000, 4)} kW`] },
+          ...(limit ? [{ cells: ["operating limit of the tracker", formatFigure(limit)] }] : []),
+          ...(shortLimit ? [{ cells: ["short-circuit limit of the tracker", formatFigure(shortLimit)] }] : []),
+        ],
+      },
     ],
   };
 }
@@ -152,12 +172,15 @@ function losses(strings: readonly Modelled[], together: number): string[] {
   ];
 }
 
-function sampled(end: number, value: (voltage: number) => number): Curve["points"] {
+/** Up to the open-circuit voltage; beyond it nothing flows out. */
+function curveOf(end: number, value: (voltage: number) => number): Pick<Curve, "unit" | "at" | "points"> {
+  const at = (voltage: number): number => (voltage > end ? 0 : Math.max(0, value(voltage)));
   // Closer together towards the open-circuit voltage, where the curve bends.
-  return Array.from({ length: samples + 1 }, (_, index) => {
-    const voltage = end * (1 - (1 - index / samples) ** 2);
-    return { x: voltage, y: Math.max(0, value(voltage)) };
+  const points = Array.from({ length: samples + 1 }, (_, index) => {
+    const x = end * (1 - (1 - index / samples) ** 2);
+    return { x, y: at(x) };
   });
+  return { unit: "A", at, points };
 }
 
 function ceiling(value: number): number {

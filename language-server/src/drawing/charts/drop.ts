@@ -3,6 +3,7 @@ import { formatNumber, formatValue } from "../../physics/display.js";
 import { group, line, type Paint, type Picture, rect, type Shape, text } from "../picture.js";
 import { type DropPath, dropsOf } from "../run-drops.js";
 import { fitText, textWidth } from "../text-width.js";
+import type { Table } from "./table.js";
 import { ticks } from "./ticks.js";
 
 const left = 170;
@@ -69,11 +70,46 @@ export function dropPicture(assessment: Assessment): Picture {
     width: left + barWidth + right,
     height: at + 14,
     title: "Voltage drop along each way",
-    description: paths
-      .map((path) => `${path.id} to ${path.to}: ${formatValue(total(path), "ratio", "%", 3)}.`)
-      .join(" "),
+    description: paths.map((path) => `${wayText(path)}: ${percent(total(path))}.`).join(" "),
     shapes,
   };
+}
+
+/** The same in rows: each run of each way, and each way as a whole. */
+export function dropTable(assessment: Assessment): Table {
+  const { paths, notKnown } = dropsOf(assessment);
+  return {
+    caption: "Voltage drop along each way, run by run",
+    columns: ["way", "run", "share", "volts"],
+    rows: [
+      ...paths.flatMap((path) => [
+        ...path.steps.map(({ run, share, volts }) => ({
+          id: run.id,
+          cells: [wayText(path), run.id, share ? percent(share.value) : "not known", voltage(volts.value)],
+        })),
+        { id: path.id, cells: [wayText(path), "all of it", percent(total(path)), voltage(totalVolts(path))] },
+      ]),
+      ...notKnown.map(({ id, missing }) => ({ id, cells: [id, "not known", missing, ""] })),
+    ],
+  };
+}
+
+function wayText({ id, to }: DropPath): string {
+  return `${id} to ${to}`;
+}
+
+function percent(share: number): string {
+  return formatValue(share, "ratio", "%", 3);
+}
+
+function voltage(volts: number): string {
+  return formatValue(volts, "voltage", "V", 3);
+}
+
+function totalVolts({ steps }: DropPath): number {
+  let sum = 0;
+  for (const { volts } of steps) sum += volts.value;
+  return sum;
 }
 
 function total({ steps }: DropPath): number {
@@ -83,9 +119,7 @@ function total({ steps }: DropPath): number {
 }
 
 function bar(path: DropPath, y: number, paint: Paint, atX: (share: number) => number): Shape {
-  const shapes: Shape[] = [
-    text(left - 8, y + 13, fitText(`${path.id} to ${path.to}`, 10, left - 28), { size: 10, anchor: "end" }),
-  ];
+  const shapes: Shape[] = [text(left - 8, y + 13, fitText(wayText(path), 10, left - 28), { size: 10, anchor: "end" })];
   let from = 0;
   for (const { run, share } of path.steps) {
     const to = from + (share?.value ?? 0);
@@ -93,16 +127,12 @@ function bar(path: DropPath, y: number, paint: Paint, atX: (share: number) => nu
     const own: Shape[] = [rect(x, y + 2, width, 16, { stroke: "paper", width: 1.2, fill: paint })];
     if (width > textWidth(run.id, 9) + 4)
       own.push(text(x + width / 2, y + 13.5, run.id, { size: 9, anchor: "middle", fill: "paper" }));
-    shapes.push(
-      group(own, { id: run.id, sort: "step", label: `${run.id}: ${formatValue(share?.value ?? 0, "ratio", "%", 3)}` }),
-    );
+    shapes.push(group(own, { id: run.id, sort: "step", label: `${run.id}: ${percent(share?.value ?? 0)}` }));
     from = to;
   }
-  let volts = 0;
-  for (const step of path.steps) volts += step.volts.value;
-  const words = `${formatValue(from, "ratio", "%", 3)}, ${formatValue(volts, "voltage", "V", 3)}`;
+  const words = `${percent(from)}, ${voltage(totalVolts(path))}`;
   shapes.push(text(left + barWidth + 16, y + 13.5, words, { size: 10, bold: true }));
   const names = path.steps.map(({ run }) => run.id).join(" + ");
   shapes.push(text(left, y + 30, fitText(names, 9, barWidth), { size: 9, fill: "faint" }));
-  return group(shapes, { id: path.id, sort: "path", label: `${path.id} to ${path.to}: ${words}` });
+  return group(shapes, { id: path.id, sort: "path", label: `${wayText(path)}: ${words}` });
 }

@@ -1,13 +1,19 @@
 import type { Assessment, Check } from "../../assessment/assessment.js";
+import { placeOf, placeOfFinding } from "../../assessment/spots.js";
 import { label } from "../../design/facts.js";
 import { formatNumber } from "../../physics/display.js";
 import type { Figure } from "../../physics/figure.js";
 import { formatApart } from "../../physics/working.js";
+import type { Place } from "../../place.js";
 import { group, line, type Paint, type Picture, rect, type Shape, text } from "../picture.js";
 import { fitText } from "../text-width.js";
+import type { Table } from "./table.js";
 
 /** How much of its limit one check uses: 1 is all of it. */
 export interface Margin {
+  /** "S1 string-voltage", with a number where that is not the only one. */
+  readonly id: string;
+  readonly place: Place;
   readonly rule: string;
   readonly thing: string;
   readonly used: number;
@@ -26,7 +32,7 @@ export interface Margins {
 }
 
 export function marginsOf(assessment: Assessment): Margins {
-  const margins: Margin[] = [];
+  const margins: Omit<Margin, "id">[] = [];
   let [withoutFigures, notChecked] = [0, 0];
   for (const check of assessment.checks) {
     const margin = marginOf(check);
@@ -35,23 +41,35 @@ export function marginsOf(assessment: Assessment): Margins {
     else if (outcome === "not-checked") notChecked++;
     else if (outcome !== "not-applicable") withoutFigures++;
   }
-  return { margins: margins.sort((a, b) => b.used - a.used), withoutFigures, notChecked };
+  margins.sort((a, b) => b.used - a.used);
+  return { margins: named(margins), withoutFigures, notChecked };
 }
 
-function marginOf({ rule, thing, outcome }: Check): Margin | undefined {
-  const about = { rule: rule.id, thing: label(thing) };
+function named(margins: readonly Omit<Margin, "id">[]): Margin[] {
+  const counted = new Map<string, number>();
+  return margins.map((margin) => {
+    const name = `${margin.thing} ${margin.rule}`;
+    const count = (counted.get(name) ?? 0) + 1;
+    counted.set(name, count);
+    return { id: count === 1 ? name : `${name} ${count}`, ...margin };
+  });
+}
+
+function marginOf({ rule, thing, outcome }: Check): Omit<Margin, "id"> | undefined {
+  const about = { rule: rule.id, thing: label(thing), place: placeOf({ thing }) };
   if (outcome.outcome === "pass") {
     const { value, limit, utilisation, against } = outcome;
     if (utilisation === undefined || !Number.isFinite(utilisation) || !value || !limit) return undefined;
     return { ...about, used: utilisation, outcome: "pass", words: compared(value, limit), against };
   }
   if (outcome.outcome !== "finding" && outcome.outcome !== "departure") return undefined;
-  const { value, limit } = outcome.outcome === "finding" ? outcome : outcome.finding;
+  const { value, limit, spot } = outcome.outcome === "finding" ? outcome : outcome.finding;
   if (!value || !limit || value.value === 0 || limit.value === 0) return undefined;
   // What is found lies beyond its limit, above an upper one or below a lower one.
   const ratio = Math.abs(value.value / limit.value);
   const used = Math.max(ratio, 1 / ratio);
-  return { ...about, used, outcome: outcome.outcome, words: compared(value, limit) };
+  const place = placeOfFinding(spot);
+  return { ...about, place, used, outcome: outcome.outcome, words: compared(value, limit) };
 }
 
 function compared(value: Figure, limit: Figure): string {
@@ -100,9 +118,25 @@ export function marginsPicture(assessment: Assessment, most = Number.POSITIVE_IN
   };
 }
 
-function barOf({ rule, thing, used, outcome, words, against }: Margin, y: number, full: number): Shape {
+/** The same in rows. */
+export function marginsTable(assessment: Assessment): Table {
+  return {
+    caption: "How much of each limit is used, the tightest first",
+    columns: ["thing", "rule", "used", "compared", "outcome"],
+    rows: marginsOf(assessment).margins.map(({ id, thing, rule, used, words, outcome }) => ({
+      id,
+      cells: [thing, rule, shareText(used), words, outcome],
+    })),
+  };
+}
+
+function shareText(used: number): string {
+  return `${formatNumber(used * 100, 3)} %`;
+}
+
+function barOf({ id, rule, thing, used, outcome, words, against }: Margin, y: number, full: number): Shape {
   const width = Math.min(used, 1.25) * full;
-  const share = `${formatNumber(used * 100, 3)} %`;
+  const share = shareText(used);
   const verdict = outcome === "pass" ? "" : `, ${outcome}`;
   return group(
     [
@@ -117,7 +151,7 @@ function barOf({ rule, thing, used, outcome, words, against }: Margin, y: number
       }),
     ],
     {
-      id: thing,
+      id,
       sort: `margin ${outcome}`,
       label: `${thing}, ${rule}: ${share} used, ${words}${verdict}${against ? `, ${against}` : ""}`,
     },

@@ -1,6 +1,7 @@
 import { formatNumber } from "../../physics/display.js";
 import { circle, group, line, type Paint, type Picture, path, polyline, rect, type Shape, text } from "../picture.js";
 import { fitText, textWidth, wrapText } from "../text-width.js";
+import type { Table } from "./table.js";
 import { ticks } from "./ticks.js";
 
 /** A diagram with two axes as plain data: curves, limits as lines across, ranges as bands. */
@@ -22,6 +23,8 @@ export interface Plot {
   readonly points: readonly { readonly x: number; readonly y: number; readonly words: string }[];
   /** Sentences below. */
   readonly notes: readonly string[];
+  /** Its limits and points in figures; the curves are in a table of their own. */
+  readonly tables: readonly Table[];
 }
 export interface Axis {
   readonly words: string;
@@ -34,6 +37,9 @@ export interface Curve {
   readonly dash?: readonly number[];
   readonly width?: number;
   readonly points: readonly { readonly x: number; readonly y: number }[];
+  /** The same anywhere along x. */
+  readonly at: (x: number) => number;
+  readonly unit: string;
 }
 
 const size = 10;

@@ -11,7 +11,8 @@ import type { Judge } from "../../rules/judge.js";
 import { hottestCell, operatingModule } from "../../rules/operating-voltage.js";
 import { type VoltageLimit, voltageLimits } from "../../rules/voltage-limits.js";
 import { attempt } from "./attempt.js";
-import type { Plot } from "./plot.js";
+import type { Curve, Plot } from "./plot.js";
+import type { Table } from "./table.js";
 
 const zero = 273.15;
 /** Colder than any air that was ever measured near the ground, K. */
@@ -53,8 +54,10 @@ export function stringVoltagePlot(assessment: Assessment, path: StringPath, arra
   const crossing = lowestLimit && crossingTemperature(open, lowestLimit.volts);
   const isInside = crossing !== undefined && crossing - zero >= from && crossing - zero <= to;
 
-  const lineOf = (value: (cell: number) => number): { x: number; y: number }[] =>
-    [from, to].map((cell) => ({ x: cell, y: value(zero + cell) }));
+  const curveOf = (value: (cell: number) => number): Pick<Curve, "width" | "unit" | "at" | "points"> => {
+    const at = (cell: number): number => value(zero + cell);
+    return { width: 2.4, unit: "V", at, points: [from, to].map((cell) => ({ x: cell, y: at(cell) })) };
+  };
   const notes: string[] = [];
   if (lowestLimit && crossing !== undefined) notes.push(crossingText(string.id, lowestLimit, crossing, lowest));
   if (beyond.length > 0) notes.push(`Higher limits, not drawn: ${beyond.map(({ words }) => words).join("; ")}.`);
@@ -69,10 +72,10 @@ export function stringVoltagePlot(assessment: Assessment, path: StringPath, arra
     x: { words: "cell temperature in °C", from, to },
     y: { words: "string voltage in V", from: 0, to: nice(Math.max(top, ...shown.map(({ volts }) => volts * 1.05))) },
     curves: [
-      { words: "open circuit", paint: "first", width: 2.4, points: lineOf(open) },
+      { words: "open circuit", paint: "first", ...curveOf(open) },
       ...(typeof power === "string"
         ? []
-        : [{ words: "maximum power", paint: "second" as const, dash: [8, 4], width: 2.4, points: lineOf(power) }]),
+        : [{ words: "maximum power", paint: "second" as const, dash: [8, 4], ...curveOf(power) }]),
     ],
     limits: [
       ...shown.map(({ volts, words }) => ({ y: volts, words, isStrict: true })),
@@ -108,6 +111,36 @@ export function stringVoltagePlot(assessment: Assessment, path: StringPath, arra
         : []),
     ],
     notes,
+    tables: [limitsTable(string.id, limits, open), rangeTable(window, start, array.tracker?.id)],
+  };
+}
+
+/** Every limit, those beyond the picture too, with the temperature at which it is reached. */
+function limitsTable(id: string, limits: readonly VoltageLimit[], open: (cell: number) => number): Table {
+  const rows = [...limits].sort((a, b) => a.figure.value - b.figure.value);
+  return {
+    caption: `Limits on the way of ${id}`,
+    columns: ["what", "limit", "reached at a cell temperature of"],
+    rows: rows.map(({ holder, figure }) => {
+      const crossing = crossingTemperature(open, figure.value);
+      const reached = crossing !== undefined && crossing >= coldestAir ? celsius(crossing) : "none that a site has";
+      return { ...(holder.is !== "part" && { id: holder.id }), cells: [label(holder), formatFigure(figure), reached] };
+    }),
+  };
+}
+
+function rangeTable(window: Range | undefined, start: Given | undefined, tracker: string | undefined): Table {
+  const row = (words: string, figure: Given): Table["rows"][number] => ({
+    ...(tracker !== undefined && { id: tracker }),
+    cells: [words, formatFigure(figure)],
+  });
+  return {
+    caption: `Tracker ${tracker ?? ""}`,
+    columns: ["what", "voltage"],
+    rows: [
+      ...(window ? [row("window from", window.low), row("window to", window.high)] : []),
+      ...(start ? [row("start", start)] : []),
+    ],
   };
 }
 
@@ -120,6 +153,8 @@ function powerAt({ string }: StringPath, judge: Judge): (cell: number) => number
 function kelvin(cell: number): Given {
   return stated("T", cell, "temperature", "degC", "along the axis");
 }
+
+type Range = NonNullable<ReturnType<Judge["range"]>>;
 
 interface Grouped {
   readonly volts: number;

@@ -15,38 +15,55 @@ export interface DesignName {
   readonly title?: string;
 }
 
-/** A design to be drawn, and where what is drawn is written. */
-export interface DiagramAnswer {
+/** What is told of a design beside whatever is drawn of it. */
+export interface DesignHead {
   readonly entry: string;
   /** All designs that the file belongs to. */
   readonly designs: readonly DesignName[];
-  readonly diagram: Diagram;
   readonly verdict: string;
   /** What is supposed in it. */
   readonly whatIf: readonly string[];
-  readonly places: readonly WrittenAt[];
   /** Pieces of text that cannot be read: what they last said is drawn. */
   readonly unread: readonly Span[];
 }
 
-/** One of the designs a file belongs to: the one that was wished for if it is among them, the first otherwise. */
+/** A design to be drawn, and where what is drawn is written. */
+export interface DiagramAnswer extends DesignHead {
+  readonly diagram: Diagram;
+  readonly places: readonly WrittenAt[];
+}
+
 export function diagramAnswer(
   view: WorkspaceView,
   uri: string,
   wanted: string | undefined,
   severities: (entry: string) => Severities,
 ): DiagramAnswer {
+  const head = designHead(view, uri, wanted, severities);
+  const assessment = view.assessment(head.entry);
+  return {
+    ...head,
+    diagram: diagramOf(assessment),
+    places: writtenPlaces(assessment.design, (place) => view.isLive(place)),
+  };
+}
+
+/** One of the designs a file belongs to: the one that was wished for if it is among them, the first otherwise. */
+export function designHead(
+  view: WorkspaceView,
+  uri: string,
+  wanted: string | undefined,
+  severities: (entry: string) => Severities,
+): DesignHead {
   const entries = view.entries(uri);
   const entry = entries.find((each) => each === wanted) ?? entries[0]!;
   const assessment = view.assessment(entry);
-  const { design, whatIf } = assessment;
+  const { whatIf } = assessment;
   return {
     entry,
     designs: entries.map((each) => ({ entry: each, title: view.assessment(each).design.site?.declaration.title })),
-    diagram: diagramOf(assessment),
     verdict: verdictText(verdictOf(assessment, severities(entry))),
     whatIf: whatIf?.suppositions.map(suppositionText) ?? [],
-    places: writtenPlaces(design, (place) => view.isLive(place)),
     unread: view.sources
       .reach(entry)
       .flatMap((file) => view.sources.fragments(file))

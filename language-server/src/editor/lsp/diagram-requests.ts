@@ -2,9 +2,11 @@ import { UriUtils } from "langium";
 import type { Connection, Location, Range } from "vscode-languageserver";
 import type { Mode } from "../../circuit/modes.js";
 import type { Diagram } from "../../drawing/diagram.js";
-import { type DesignName, diagramAnswer } from "../diagram/answer.js";
+import { type DesignHead, diagramAnswer } from "../diagram/answer.js";
 import { type LiveParts, liveParts } from "../diagram/live-parts.js";
+import type { WrittenAt } from "../diagram/places.js";
 import type { Editor } from "./editor.js";
+import type { Positions } from "./positions.js";
 import { type About, answerTo, askedMode } from "./questions.js";
 
 /** `sunwright/diagram`: the single-line diagram of a design that a document belongs to. */
@@ -12,15 +14,13 @@ export interface DiagramParams extends About {
   /** Which design, by the file it begins in. */
   readonly design?: string;
 }
-/** The answer, in the editor's own lines and columns. */
-export interface DiagramResult {
-  readonly entry: string;
-  readonly designs: readonly DesignName[];
-  readonly diagram: Diagram;
-  readonly verdict: string;
-  readonly whatIf: readonly string[];
-  readonly places: readonly PlaceResult[];
+/** What is told of a design beside its picture, in the editor's own lines and columns. */
+export interface HeadResult extends Omit<DesignHead, "unread"> {
   readonly unread: readonly Location[];
+}
+export interface DiagramResult extends HeadResult {
+  readonly diagram: Diagram;
+  readonly places: readonly PlaceResult[];
 }
 export interface PlaceResult {
   readonly id: string;
@@ -43,16 +43,9 @@ export function addDiagramRequests(connection: Connection, editor: Editor): void
     const wanted = design === undefined ? undefined : UriUtils.normalize(design);
     const answer = diagramAnswer(view, uri, wanted, severities);
     return {
-      ...answer,
-      entry: positions.spelled(answer.entry),
-      designs: answer.designs.map((each) => ({ ...each, entry: positions.spelled(each.entry) })),
-      places: answer.places.map(({ id, name, whole }) => ({
-        id,
-        uri: positions.spelled(name.uri),
-        name: positions.range(name),
-        whole: positions.range(whole),
-      })),
-      unread: answer.unread.map((span) => positions.location(span)),
+      ...headResult(answer, positions),
+      diagram: answer.diagram,
+      places: placeResults(answer.places, positions),
     };
   });
   answerTo(
@@ -61,4 +54,23 @@ export function addDiagramRequests(connection: Connection, editor: Editor): void
     "sunwright/liveParts",
     (uri, { open, ...mode }: LivePartsParams): LiveParts => liveParts(view.assessment(uri), open, askedMode(mode)),
   );
+}
+
+export function headResult({ entry, designs, verdict, whatIf, unread }: DesignHead, positions: Positions): HeadResult {
+  return {
+    entry: positions.spelled(entry),
+    designs: designs.map((each) => ({ ...each, entry: positions.spelled(each.entry) })),
+    verdict,
+    whatIf,
+    unread: unread.map((span) => positions.location(span)),
+  };
+}
+
+export function placeResults(places: readonly WrittenAt[], positions: Positions): PlaceResult[] {
+  return places.map(({ id, name, whole }) => ({
+    id,
+    uri: positions.spelled(name.uri),
+    name: positions.range(name),
+    whole: positions.range(whole),
+  }));
 }

@@ -1,0 +1,43 @@
+import { UriUtils } from "langium";
+import type { Connection } from "vscode-languageserver";
+import type { Conditions } from "../../drawing/charts/current-voltage.js";
+import { askedConditions, type ChartAnswer, chartAnswer } from "../diagram/chart-answer.js";
+import { type HeadResult, headResult, type PlaceResult, placeResults } from "./diagram-requests.js";
+import type { Editor } from "./editor.js";
+import { type About, answerTo } from "./questions.js";
+
+/** `sunwright/chart`: a chart of a design that a document belongs to, and which charts there are. */
+export interface ChartParams extends About {
+  /** Which design, by the file it begins in. */
+  readonly design?: string;
+  /** `voltage:S1`; the first of its sort where there is no such one. */
+  readonly chart: string;
+  /** For current-voltage curves, in W/m² and K; standard test conditions where there are none, or impossible ones. */
+  readonly conditions?: Partial<Conditions>;
+}
+export interface ChartResult extends HeadResult, Pick<ChartAnswer, "title" | "charts" | "chart"> {
+  readonly places: readonly PlaceResult[];
+}
+
+export function addChartRequests(connection: Connection, editor: Editor): void {
+  const { view, positions, severities } = editor;
+  answerTo(
+    connection,
+    editor,
+    "sunwright/chart",
+    (uri, { design, chart, conditions: given }: ChartParams): ChartResult => {
+      const wanted = design === undefined ? undefined : UriUtils.normalize(design);
+      const conditions = askedConditions(given);
+      const wish = { chart: String(chart), ...(conditions && { conditions }) };
+      const answer = chartAnswer(view, uri, wanted, wish, severities);
+      const { title, charts, places } = answer;
+      return {
+        ...headResult(answer, positions),
+        title,
+        charts,
+        ...(answer.chart && { chart: answer.chart }),
+        places: placeResults(places, positions),
+      };
+    },
+  );
+}
