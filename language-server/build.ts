@@ -1,4 +1,4 @@
-import { writeFileSync } from "node:fs";
+import { existsSync, readdirSync, rmSync, writeFileSync } from "node:fs";
 import { dirname, join, relative, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
 import { type BuildOptions, build } from "esbuild";
@@ -16,6 +16,8 @@ const common = {
   metafile: true,
   logLevel: "warning",
   conditions: ["source"],
+  // The faces of PDFs are part of the program.
+  loader: { ".woff": "binary" },
 } as const satisfies BuildOptions;
 
 /** What is built to be run by itself, each with where it runs. */
@@ -44,15 +46,17 @@ const programs: readonly BuildOptions[] = [
     inject: [polyfill],
     platform: "browser",
     external: ["node:worker_threads"],
+    // The library for PDFs asks where it is itself for a colour profile that nothing here uses.
+    define: { "import.meta.url": '"file:///"' },
     format: "iife",
     target: "es2022",
   },
-  // In two files: a small one that starts, and the program it loads.
+  // A small file that starts, the program that it loads, and what only some of its commands load.
   {
     entryPoints: { cli: join(source, "cli", "bin.ts") },
     outdir: dist,
     outExtension: { ".js": ".mjs" },
-    chunkNames: "cli-[name]",
+    chunkNames: "cli-[name]-[hash]",
     splitting: true,
     inject: [polyfill],
     platform: "node",
@@ -60,6 +64,9 @@ const programs: readonly BuildOptions[] = [
     target: "node20",
   },
 ];
+
+// Their names tell what is in them: those of another build are not overwritten.
+for (const file of existsSync(dist) ? readdirSync(dist) : []) if (file.startsWith("cli-")) rmSync(join(dist, file));
 
 const inputs: Record<string, string[]> = {};
 for (const program of programs) {

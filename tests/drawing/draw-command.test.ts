@@ -1,9 +1,10 @@
-import { mkdtempSync, readFileSync } from "node:fs";
+import { mkdtempSync, readFileSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { describe, expect, test } from "vitest";
 import { main } from "../../language-server/src/cli/main.js";
 import { root } from "../examples/examples.js";
+import { largeSite } from "./large-site.js";
 
 async function draw(...words: string[]): Promise<{ code: number; out: string; err: string }> {
   let [out, err] = ["", ""];
@@ -43,7 +44,7 @@ describe("sunwright draw", () => {
     expect(out).toContain("what is supposed is not");
   });
 
-  test("writes a PDF: one page, the same bytes each time, no date of its own", async () => {
+  test("writes a PDF: the same bytes each time, no date of its own", async () => {
     const files = [join(folder, "first.pdf"), join(folder, "second.pdf")];
     for (const file of files)
       expect(await draw(cottage, "--as", "pdf", "--out", file)).toMatchObject({ code: 0, err: "" });
@@ -54,6 +55,23 @@ describe("sunwright draw", () => {
     expect(text.match(/\/Type \/Page\b/g)).toHaveLength(1);
     expect(text).toContain("/MediaBox [0 0 1190.55 841.89]");
     expect(text).not.toMatch(/CreationDate|ModDate|CreateDate/);
+  });
+
+  test("a large site takes several sheets: a PDF holds them all, --sheet gives one", async () => {
+    const site = join(folder, "site.sun");
+    writeFileSync(site, largeSite(120));
+    const pdf = join(folder, "site.pdf");
+    expect(await draw(site, "--as", "pdf", "--out", pdf)).toMatchObject({ code: 0, err: "" });
+    const pages = readFileSync(pdf, "latin1").match(/\/Type \/Page\b/g)!.length;
+    expect(pages).toBeGreaterThan(2);
+    expect((await draw(site, "--sheet", "2")).out).toContain(`>2 of ${pages}<`);
+    expect((await draw(site)).out).toContain(">1 of 1<");
+    const { code, err } = await draw(site, "--sheet", "99");
+    expect(code).toBe(2);
+    expect(err).toContain(`there is no sheet 99. There are sheets 1 to ${pages}.`);
+    expect((await draw(cottage, "--sheet", "2")).err).toContain("The whole diagram is on sheet 1.");
+    expect((await draw(cottage, "--sheet", "two")).err).toContain("--sheet takes a number from 1 on");
+    expect((await draw(cottage, "--sheet", "1", "--chart", "drop")).err).toContain("A chart has no sheets");
   });
 
   test("a PDF has to have a file, and the file a place", async () => {

@@ -58,6 +58,8 @@ export interface DrawArguments {
   readonly as: "svg" | "pdf";
   /** Undefined: the single-line diagram. */
   readonly chart?: string;
+  /** One of the sheets that the diagram takes on paper; undefined: all in a PDF, one picture in an SVG. */
+  readonly sheet?: number;
   readonly theme: "light" | "dark" | "high-contrast";
   /** The file to write; undefined: the output stream. */
   readonly out?: string;
@@ -154,9 +156,10 @@ export function readArguments(words: readonly string[], version: string): Argume
     .action((path: string | undefined, thing: string | undefined, options) => isolateArguments(path, thing, options));
   cli
     .command("draw [file]", "Draw the single-line diagram of a design, or a chart")
-    .usage("draw FILE [--as svg|pdf] [--chart NAME] [--out FILE] [options]")
+    .usage("draw FILE [--as svg|pdf] [--chart NAME | --sheet N] [--out FILE] [options]")
     .option("--as <format>", "svg or pdf", { default: "svg" })
-    .option("--chart <name>", "A chart in place of the diagram: voltage:S1, curve:INV.pv1, margins or drop")
+    .option("--chart <name>", "In place of the diagram: voltage:STRING, curve:TRACKER (curve:INV.pv1), margins or drop")
+    .option("--sheet <number>", "One of the A3 sheets that a large diagram takes; a PDF holds them all")
     .option("--theme <theme>", "light, dark or high-contrast", { default: "light" })
     .option("--out <file>", "The file to write; an SVG goes to the output without it")
     .option(...setOption)
@@ -229,9 +232,18 @@ function drawArguments(path: string | undefined, options: Parsed): DrawArguments
     as: oneOf("--as", options.as, ["svg", "pdf"]),
     theme: oneOf("--theme", options.theme, ["light", "dark", "high-contrast"]),
     ...(options.chart !== undefined && { chart: one("--chart", options.chart) }),
+    ...sheetOf(options),
     ...(options.out !== undefined && { out: one("--out", options.out) }),
     suppose: hypotheses(options),
   };
+}
+
+function sheetOf(options: Parsed): { readonly sheet?: number } {
+  if (options.sheet === undefined) return {};
+  if (options.chart !== undefined) throw new UsageError("A chart has no sheets: leave out --chart or --sheet.");
+  const sheet = Number(one("--sheet", options.sheet));
+  if (!Number.isInteger(sheet) || sheet < 1) throw new UsageError("--sheet takes a number from 1 on: --sheet 2.");
+  return { sheet };
 }
 
 /** The argument library's own messages name options as its code does, and do not say what to do. */

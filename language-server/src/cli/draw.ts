@@ -5,6 +5,7 @@ import { diagramOf } from "../drawing/diagram-of.js";
 import { layout } from "../drawing/layout.js";
 import type { Picture } from "../drawing/picture.js";
 import { pictureOf } from "../drawing/render.js";
+import { sheetsOf } from "../drawing/sheets/sheets.js";
 import { svgOf } from "../drawing/svg.js";
 import { themes } from "../drawing/themes.js";
 import { type DrawArguments, UsageError } from "./arguments.js";
@@ -18,26 +19,40 @@ export async function runDraw(wanted: DrawArguments, around: Surroundings): Prom
     throw new UsageError("A PDF is no text: name the file to write, as in --out plan.pdf.");
   const design = await oneDesign(wanted, around);
   if (!design) return exitCodes.unusable;
-  const picture = await pictureFor(design, wanted.chart);
   const theme = themes[wanted.theme];
   if (wanted.as === "svg") {
-    const svg = svgOf(picture, theme);
+    const svg = svgOf(await pictureFor(design, wanted), theme);
     if (wanted.out === undefined) around.out(svg);
     else save(wanted.out, svg, around);
     return exitCodes.clean;
   }
   // Loaded only by those who want it: it is larger than all the rest.
-  const { pdfOf } = await import("./pdf.js");
-  save(wanted.out!, await pdfOf(picture, theme, wanted.chart === undefined ? "A3" : "A4"), around);
+  const { renderPdf } = await import("../drawing/pdf/pdf.js");
+  const pictures =
+    wanted.chart === undefined && wanted.sheet === undefined
+      ? await sheetsOf(diagramOf(design.assessment))
+      : [await pictureFor(design, wanted)];
+  save(wanted.out!, await renderPdf(pictures, theme, wanted.chart === undefined ? "A3" : "A4"), around);
   return exitCodes.clean;
 }
 
-async function pictureFor({ file, assessment }: NamedDesign, name: string | undefined): Promise<Picture> {
-  if (name === undefined) return pictureOf(await layout(diagramOf(assessment)));
-  const charts = chartsOf(assessment);
-  const chart = charts.find((each) => each.name === name);
-  if (chart) return chart.picture();
-  throw new UsageError(`${file}: there is no chart ${name}. There are ${charts.map((each) => each.name).join(", ")}.`);
+/** One chart, one sheet, or the whole diagram in one picture, however large. */
+async function pictureFor({ file, assessment }: NamedDesign, { chart: name, sheet }: DrawArguments): Promise<Picture> {
+  if (name !== undefined) {
+    const charts = chartsOf(assessment);
+    const chart = charts.find((each) => each.name === name);
+    if (chart) return chart.picture();
+    throw new UsageError(
+      `${file}: there is no chart ${name}. There are ${charts.map((each) => each.name).join(", ")}.`,
+    );
+  }
+  const diagram = diagramOf(assessment);
+  if (sheet === undefined) return pictureOf(await layout(diagram));
+  const sheets = await sheetsOf(diagram);
+  const picture = sheets[sheet - 1];
+  if (picture) return picture;
+  const there = sheets.length === 1 ? "The whole diagram is on sheet 1" : `There are sheets 1 to ${sheets.length}`;
+  throw new UsageError(`${file}: there is no sheet ${sheet}. ${there}.`);
 }
 
 function save(out: string, content: string | Uint8Array, around: Surroundings): void {

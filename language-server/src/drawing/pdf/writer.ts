@@ -1,53 +1,17 @@
-import PDFDocument from "pdfkit";
-import type { Paint, Picture, Shape, Stroke, TextShape } from "../drawing/picture.js";
-import type { Theme } from "../drawing/themes.js";
-import { faces, plainly } from "./pdf-fonts.js";
+import type PDFDocument from "pdfkit";
+import type { Paint, Shape, Stroke, TextShape } from "../picture.js";
+import type { Theme } from "../themes.js";
+import { faces, plainly } from "./faces.js";
 
 type Document = InstanceType<typeof PDFDocument>;
-
-/** Landscape sheets of ISO 216, in points. */
-const sheets = { A3: [1190.55, 841.89], A4: [841.89, 595.28] } as const;
-const margin = 20;
-
-/**
- * A picture as a PDF of one page, as large as the sheet lets it be. The same bytes for the same picture: nothing in it
- * tells the time.
- */
-export async function pdfOf(picture: Picture, theme: Theme, sheet: keyof typeof sheets): Promise<Uint8Array> {
-  const size = sheets[sheet];
-  const info = { Title: picture.title, Subject: picture.description, CreationDate: new Date(0) };
-  // Without a face to start with, none is read from the library's own folder.
-  const document = new PDFDocument({
-    size: [...size],
-    margin: 0,
-    info,
-    font: null as unknown as string,
-    lang: "en-GB",
-  });
-  // The library dates what it writes, here and in a second copy of the same facts; neither is wanted.
-  delete (document.info as Record<string, unknown>).CreationDate;
-  Object.assign(document, { endMetadata: () => {} });
-  const chunks: Uint8Array[] = [];
-  document.on("data", (chunk: Uint8Array) => chunks.push(chunk));
-  const ended = new Promise((resolve) => document.on("end", resolve));
-
-  const { width, height } = picture;
-  // Nothing is blown up: a small chart on a large sheet stays small.
-  const scale = Math.min((size[0] - 2 * margin) / width, (size[1] - 2 * margin) / height, 1);
-  document.translate((size[0] - width * scale) / 2, (size[1] - height * scale) / 2).scale(scale);
-  const writer = new Writer(document, theme);
-  for (const shape of picture.shapes) writer.draw(shape);
-  document.end();
-  await ended;
-  return Buffer.concat(chunks);
-}
 
 interface LoadedFace {
   readonly name: string;
   readonly has: (code: number) => boolean;
 }
 
-class Writer {
+/** Writes shapes onto the page that is open. */
+export class Writer {
   private readonly loaded = new Map<boolean, LoadedFace[]>();
 
   constructor(
