@@ -1,4 +1,4 @@
-import { type TextDocument, type TextEditor, window } from "vscode";
+import { l10n, type TextDocument, type TextEditor, window } from "vscode";
 import type { BaseLanguageClient } from "vscode-languageclient";
 
 /* The server's own questions, besides those that every language server answers. */
@@ -41,6 +41,6 @@ export function addressOf(client: BaseLanguageClient, document: TextDocument): s
 export function designEditor(): TextEditor | undefined {
   const editor = window.activeTextEditor;
   if (editor?.document.languageId === "sunwright") return editor;
-  void window.showInformationMessage("Open a design (a .sun file) first, and put the cursor in it.");
+  void window.showInformationMessage(l10n.t("Open a design (a .sun file) first, and put the cursor in it."));
   return undefined;
 }

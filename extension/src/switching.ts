@@ -1,4 +1,4 @@
-import { commands, type Disposable, type QuickPickItem, window } from "vscode";
+import { commands, type Disposable, l10n, type QuickPickItem, window } from "vscode";
 import type { BaseLanguageClient } from "vscode-languageclient";
 import { AnswerPages } from "./answer-pages";
 import {
@@ -15,15 +15,21 @@ interface Mode {
   readonly light?: "day" | "night";
   readonly supply?: "grid" | "island";
 }
-const modes: readonly (QuickPickItem & { readonly mode: Mode })[] = [
-  { label: "In every mode", description: "by day and by night, with the grid and in an island", mode: {} },
-  { label: "With the grid", description: "by day and by night", mode: { supply: "grid" } },
-  { label: "In an island", description: "by day and by night", mode: { supply: "island" } },
-  { label: "By day, with the grid", mode: { light: "day", supply: "grid" } },
-  { label: "By night, with the grid", mode: { light: "night", supply: "grid" } },
-  { label: "By day, in an island", mode: { light: "day", supply: "island" } },
-  { label: "By night, in an island", mode: { light: "night", supply: "island" } },
-];
+function modes(): (QuickPickItem & { readonly mode: Mode })[] {
+  return [
+    {
+      label: l10n.t("In every mode"),
+      description: l10n.t("by day and by night, with the grid and in an island"),
+      mode: {},
+    },
+    { label: l10n.t("With the grid"), description: l10n.t("by day and by night"), mode: { supply: "grid" } },
+    { label: l10n.t("In an island"), description: l10n.t("by day and by night"), mode: { supply: "island" } },
+    { label: l10n.t("By day, with the grid"), mode: { light: "day", supply: "grid" } },
+    { label: l10n.t("By night, with the grid"), mode: { light: "night", supply: "grid" } },
+    { label: l10n.t("By day, in an island"), mode: { light: "day", supply: "island" } },
+    { label: l10n.t("By night, in an island"), mode: { light: "night", supply: "island" } },
+  ];
+}
 
 /** What stays live with some devices open, and how to isolate: asked in lists, answered on a page. */
 export function registerSwitching(client: BaseLanguageClient): Disposable[] {
@@ -42,17 +48,20 @@ async function whatStaysLive(client: BaseLanguageClient, pages: AnswerPages): Pr
   const picked = await window.showQuickPick(
     design.devices.map((device) => ({ ...itemOf(device), picked: device.id === at })),
     {
-      title: "What Stays Live?",
-      placeHolder: "Devices that are open; none is an answer too",
+      title: l10n.t("What Stays Live?"),
+      placeHolder: l10n.t("Devices that are open; none is an answer too"),
       canPickMany: true,
       matchOnDescription: true,
     },
   );
   if (!picked) return;
-  const mode = await window.showQuickPick(modes, { title: "What Stays Live?", placeHolder: "In which mode" });
+  const mode = await window.showQuickPick(modes(), {
+    title: l10n.t("What Stays Live?"),
+    placeHolder: l10n.t("In which mode"),
+  });
   if (!mode) return;
   const open = picked.map(({ label }) => label);
-  await answer(client, pages, "What stays live", "sunwright/live", design, { open, ...mode.mode });
+  await answer(client, pages, l10n.t("What stays live"), "sunwright/live", design, { open, ...mode.mode });
 }
 
 async function howToIsolate(client: BaseLanguageClient, pages: AnswerPages): Promise<void> {
@@ -62,13 +71,13 @@ async function howToIsolate(client: BaseLanguageClient, pages: AnswerPages): Pro
   // What the cursor stands on is first, so that one key is enough.
   const things = [...design.things].sort((a, b) => Number(b.id === at) - Number(a.id === at));
   const picked = await window.showQuickPick(things.map(itemOf), {
-    title: "How to Isolate?",
-    placeHolder: "An item or a run that should be dead",
+    title: l10n.t("How to Isolate?"),
+    placeHolder: l10n.t("An item or a run that should be dead"),
     matchOnDescription: true,
   });
   if (!picked) return;
   const { label: thing } = picked;
-  await answer(client, pages, `How to isolate ${thing}`, "sunwright/isolate", design, { thing });
+  await answer(client, pages, l10n.t("How to isolate {0}", thing), "sunwright/isolate", design, { thing });
 }
 
 /** The design at the cursor, chosen from a list where the file belongs to several. */
@@ -82,13 +91,13 @@ async function askedDesign(
   const result = await ask<SwitchingResult>(client, "sunwright/switching", uri, { position });
   const designs = result?.designs ?? [];
   if (designs.length === 0) {
-    void window.showInformationMessage("No design here declares an item: there is nothing to switch.");
+    void window.showInformationMessage(l10n.t("No design here declares an item: there is nothing to switch."));
     return undefined;
   }
   if (designs.length === 1) return { design: designs[0]!, at: result?.at };
   const picked = await window.showQuickPick(
     designs.map((design) => ({ label: design.title ?? fileName(design.entry), description: design.entry, design })),
-    { placeHolder: "This file belongs to several designs: which one?" },
+    { placeHolder: l10n.t("This file belongs to several designs: which one?") },
   );
   return picked && { design: picked.design, at: result?.at };
 }

@@ -1,4 +1,4 @@
-import { commands, type Disposable, StatusBarAlignment, type StatusBarItem, window } from "vscode";
+import { commands, type Disposable, l10n, StatusBarAlignment, type StatusBarItem, window } from "vscode";
 import { type BaseLanguageClient, State } from "vscode-languageclient";
 import { addressOf, ask, designEditor, type WhatIfResult } from "./requests";
 
@@ -11,7 +11,7 @@ export class WhatIf implements Disposable {
 
   constructor(private readonly client: BaseLanguageClient) {
     this.item = window.createStatusBarItem("sunwright.whatIf", StatusBarAlignment.Left, 10);
-    this.item.name = "Sunwright: What If";
+    this.item.name = l10n.t("Sunwright: What If");
     this.item.command = "sunwright.clearWhatIf";
     this.parts = [
       this.item,
@@ -40,8 +40,8 @@ export class WhatIf implements Disposable {
 
   private askFor(uri: string): Thenable<string | undefined> {
     return window.showInputBox({
-      title: "What If",
-      prompt: "Several with semicolons between. Nothing is written; an empty line lets go of it.",
+      title: l10n.t("What If"),
+      prompt: l10n.t("Several with semicolons between. Nothing is written; an empty line lets go of it."),
       placeHolder: "site.lowest-temperature = -15 degC; S1.count = 12; W1.length = 25 m",
       value: this.current?.text,
       ignoreFocusOut: true,
@@ -67,9 +67,11 @@ export class WhatIf implements Disposable {
       this.item.hide();
       return;
     }
-    this.item.text = `$(beaker) what if ${current.text} (clear)`;
-    this.item.tooltip = `${suppositions.join("\n")}\nResults are of what is supposed; no file says so. Press to let go of it.`;
-    this.item.accessibilityInformation = { label: `What if ${suppositions.join(" and ")}. Press to clear.` };
+    this.item.text = `$(beaker) ${l10n.t("what if {0} (clear)", current.text)}`;
+    this.item.tooltip = `${suppositions.join("\n")}\n${l10n.t("Results are of what is supposed; no file says so. Press to let go of it.")}`;
+    this.item.accessibilityInformation = {
+      label: l10n.t("What if {0}. Press to clear.", suppositions.join(l10n.t(" and "))),
+    };
     this.item.show();
   }
 

@@ -1,3 +1,4 @@
+import * as l10n from "@vscode/l10n";
 import type { Assessment, Check } from "../assessment/assessment.js";
 import { label } from "../design/facts.js";
 import type { Problem } from "../design/model.js";
@@ -60,7 +61,7 @@ function checkActions(view: WorkspaceView, { notice, assessment }: PlacedNotice,
   }
   const departure = departureEdit(view, check.rule.id, check.thing, assessment.design.entry);
   if (departure) {
-    const title = `Record a departure from ${check.rule.id} on ${label(check.thing)}`;
+    const title = l10n.t("Record a departure from {0} on {1}", check.rule.id, label(check.thing));
     actions.push({ title, changes: [departure], answers, preferred: false });
   }
   return actions;
@@ -101,10 +102,13 @@ function insertActions(
     if (view.fragmentOf(declaration.place)?.broken !== false) return [];
     const change = propertyEdit(view, declaration, property, placeholder);
     if (!change) return [];
-    const where = declaration.place.chunk.uri === design.entry ? "" : ` in ${fileName(declaration.place.chunk.uri)}`;
+    const where = declaration.place.chunk.uri === design.entry ? undefined : fileName(declaration.place.chunk.uri);
     return [
       {
-        title: `Insert ${property} of ${label(owner)}${where}, to be filled in`,
+        title:
+          where === undefined
+            ? l10n.t("Insert {0} of {1}, to be filled in", property, label(owner))
+            : l10n.t("Insert {0} of {1} in {2}, to be filled in", property, label(owner), where),
         changes: [change],
         answers: { id: notCheckedId, start },
         preferred: false,

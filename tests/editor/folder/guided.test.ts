@@ -13,6 +13,11 @@ function untilOpen(name: string) {
   });
 }
 
+/** Without blanks that set values below each other: that is the formatter's. */
+function plainly(text: string): string {
+  return text.replace(/: +/g, ": ");
+}
+
 describe("guided inputs", () => {
   before(async () => {
     await write("guided/sheets.sun", "/** Invented. */\npart Elm400 is module {\n    power: 400 W\n}\n");
@@ -70,7 +75,7 @@ describe("guided inputs", () => {
     await untilAsked(this, "There is a file sheets.sun already");
     await answer(this, "rook-end");
     const editor = await untilOpen("guided/rook-end.sun");
-    const text = await read("guided/rook-end.sun");
+    const text = plainly(await read("guided/rook-end.sun"));
     assert.match(text, /^use "sheets\.sun"\n\nsite "Rook End" \{\n {4}rules: gb\n/);
     assert.include(text, "    earthing: TT\n    service-fuse: 80 A\n");
     assert.notMatch(text, /phases: /);
@@ -161,7 +166,7 @@ describe("guided inputs", () => {
     const editor = await untilOpen("guided/sheets.sun");
     await until("the part is written", () => editor.document.getText().includes("Oak430"));
     assert.equal(
-      editor.document.getText(),
+      plainly(editor.document.getText()),
       `/** Invented. */
 part Elm400 is module {
     power: 400 W

@@ -1,3 +1,4 @@
+import * as l10n from "@vscode/l10n";
 import type { Assessment } from "../../assessment/assessment.js";
 import type { Line } from "../../circuit/plant.js";
 import type { Item } from "../../design/things.js";
@@ -28,9 +29,10 @@ export function deviceHint(assessment: Assessment, device: Item): HintText | und
   const label = terms
     .map(([symbol, figure], index) => `${sign(terms, index)}${symbol} ${formatFigure(figure)}`)
     .join("");
-  const where = capacity?.check.thing.is === "run" ? `, Iz what ${capacity.check.thing.id} carries as it is laid` : "";
+  const where =
+    capacity?.check.thing.is === "run" ? l10n.t(", Iz what {0} carries as it is laid", capacity.check.thing.id) : "";
   const direction = most.against ? ` (${most.against})` : "";
-  return { label, tooltip: `Ib the most that flows${direction}, In the rating of ${device.id}${where}.` };
+  return { label, tooltip: l10n.t("Ib the most that flows{0}, In the rating of {1}{2}.", direction, device.id, where) };
 }
 
 function sign(terms: readonly [string, Figure][], index: number): string {

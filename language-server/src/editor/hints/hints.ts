@@ -1,3 +1,4 @@
+import * as l10n from "@vscode/l10n";
 import type { Assessment } from "../../assessment/assessment.js";
 import type { Declaration, ItemDeclaration, RunDeclaration } from "../../design/model.js";
 import type { Place } from "../../place.js";
@@ -53,7 +54,7 @@ function markedHints(assessment: Assessment, declaration: Declaration, wanted: H
   if (!whatIf) return found;
   const written = new Set([...hintsOf(whatIf.asWritten, declaration, wanted)].map(({ text }) => text.label));
   return found.map(({ at, text }) =>
-    written.has(text.label) ? { at, text } : { at, text: { ...text, label: `${text.label} (what if)` } },
+    written.has(text.label) ? { at, text } : { at, text: { ...text, label: l10n.t("{0} (what if)", text.label) } },
   );
 }
 

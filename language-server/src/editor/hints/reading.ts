@@ -1,3 +1,4 @@
+import * as l10n from "@vscode/l10n";
 import type { Assessment, Check } from "../../assessment/assessment.js";
 import type { Property, ReadingDeclaration } from "../../design/model.js";
 import { type Figure, givens } from "../../physics/figure.js";
@@ -37,11 +38,14 @@ function expectation(check: Check, { value, valuePlace }: Property): HintText | 
     const expected = expectedIn(found, value.dimension) ?? expectedIn(limit, value.dimension);
     if (expected)
       return {
-        label: `expected ${formatFigure(expected)}`,
-        tooltip: `What the design gives under these conditions (${check.rule.id}).`,
+        label: l10n.t("expected {0}", formatFigure(expected)),
+        tooltip: l10n.t("What the design gives under these conditions ({0}).", check.rule.id),
       };
     if (limit.dimension === value.dimension && found.dimension === value.dimension)
-      return { label: `limit ${formatFigure(limit)}`, tooltip: `Held against this limit (${check.rule.id}).` };
+      return {
+        label: l10n.t("limit {0}", formatFigure(limit)),
+        tooltip: l10n.t("Held against this limit ({0}).", check.rule.id),
+      };
   }
   return undefined;
 }

@@ -1,3 +1,4 @@
+import * as l10n from "@vscode/l10n";
 import type { Assessment } from "../../assessment/assessment.js";
 import { runFigures } from "../../assessment/run-figures.js";
 import type { RunDeclaration } from "../../design/model.js";
@@ -20,8 +21,10 @@ export function runHint(assessment: Assessment, { name }: RunDeclaration): HintT
     label: parts.join(", "),
     tooltip:
       is === "drop"
-        ? "Voltage lost there and back at maximum power, its share of the string's voltage, and the power lost."
-        : "Rise of voltage against the supply when everything beyond feeds in, and its share of the nominal voltage.",
+        ? l10n.t("Voltage lost there and back at maximum power, its share of the string's voltage, and the power lost.")
+        : l10n.t(
+            "Rise of voltage against the supply when everything beyond feeds in, and its share of the nominal voltage.",
+          ),
   };
 }
 

@@ -1,3 +1,4 @@
+import * as l10n from "@vscode/l10n";
 import type { Assessment } from "../../assessment/assessment.js";
 import type { Item } from "../../design/things.js";
 import { formatApart } from "../../physics/working.js";
@@ -14,9 +15,14 @@ export function stringHint(assessment: Assessment, string: Item): HintText | und
   const tightest = tightestOf(compared);
   if (!tightest) return undefined;
   const [voltage, limit] = formatApart(tightest.value, tightest.limit);
-  const against = tightest.against ? `, the least that stands on its way: ${tightest.against}` : "";
+  const against = tightest.against ? l10n.t(", the least that stands on its way: {0}", tightest.against) : "";
   return {
-    label: `Uoc ${voltage} cold, ${percent(tightest.share)} of ${limit}`,
-    tooltip: `Open-circuit voltage at the lowest temperature; ${percent(tightest.share)} of ${limit}${against}.`,
+    label: l10n.t("Uoc {0} cold, {1} of {2}", voltage, percent(tightest.share), limit),
+    tooltip: l10n.t(
+      "Open-circuit voltage at the lowest temperature; {0} of {1}{2}.",
+      percent(tightest.share),
+      limit,
+      against,
+    ),
   };
 }

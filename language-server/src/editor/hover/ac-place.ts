@@ -1,3 +1,4 @@
+import * as l10n from "@vscode/l10n";
 import type { Assessment } from "../../assessment/assessment.js";
 import type { Path } from "../../circuit/feed.js";
 import type { BoardCircuit, Plant } from "../../circuit/plant.js";
@@ -18,7 +19,7 @@ export function acPlaceText(assessment: Assessment, thing: Thing): string | unde
   }
   const unique = [...new Set(lines)];
   const shown = unique.slice(0, most);
-  if (unique.length > most) shown.push(`and ${unique.length - most} more`);
+  if (unique.length > most) shown.push(l10n.t("and {0} more", unique.length - most));
   return shown.length === 0 ? undefined : shown.map((line) => `- ${line}`).join("\n");
 }
 

@@ -1,3 +1,4 @@
+import * as l10n from "@vscode/l10n";
 import type { Assessment, Check } from "../../assessment/assessment.js";
 import type { DepartureDeclaration, ExpectationDeclaration, Mention, Property } from "../../design/model.js";
 import type { Thing } from "../../design/things.js";
@@ -18,7 +19,8 @@ export function answerText(
     ({ rule, outcome }) =>
       rule.id === declaration.rule && (outcome.outcome === "departure" || outcome.outcome === "finding"),
   );
-  if (found.length === 0) return `There is no finding of ${plain(declaration.rule)} on ${plain(nameOf(declaration))}.`;
+  if (found.length === 0)
+    return l10n.t("There is no finding of {0} on {1}.", plain(declaration.rule), plain(nameOf(declaration)));
   const lines = found.map((check) => findingText(check, links));
   if (declaration.declares === "departure") lines.push(...propertyLines(declaration.properties));
   lines.push(workingText(found, assessment.ruleSet.id, links));

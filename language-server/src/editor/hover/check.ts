@@ -1,3 +1,4 @@
+import * as l10n from "@vscode/l10n";
 import type { Check } from "../../assessment/assessment.js";
 import { assumptions, type Figure, type Given, givens, type Source } from "../../physics/figure.js";
 import { formatApart, formatFigure, sourceText, workingLines } from "../../physics/working.js";
@@ -5,6 +6,7 @@ import type { Place } from "../../place.js";
 import type { Finding, Pass } from "../../rules/rule.js";
 import { idLink, plain } from "../markdown.js";
 import { percent } from "../percent.js";
+import { severityWord } from "../severity-word.js";
 import { isNotChecked, missingText } from "../unknowns.js";
 
 /** How a hover links: to a place of the text, and to a rule's page. */
@@ -20,31 +22,40 @@ export function verdictText(check: Check, links: Links): string {
   switch (outcome.outcome) {
     case "finding": {
       const severity = outcome.severity ?? check.rule.severity;
-      return `Finding (${severity}), ${rule}: ${plain(`${outcome.what} ${outcome.why} ${outcome.todo}`)}`;
+      const sentence = plain(`${outcome.what} ${outcome.why} ${outcome.todo}`);
+      return l10n.t("Finding ({0}), {1}: {2}", severityWord(severity), rule, sentence);
     }
     case "departure":
-      return `Departed from, ${rule}: ${plain(outcome.finding.what)} Reason given: ${plain(outcome.departure.reason)}`;
+      return l10n.t(
+        "Departed from, {0}: {1} Reason given: {2}",
+        rule,
+        plain(outcome.finding.what),
+        plain(outcome.departure.reason),
+      );
     case "pass":
-      return `Holds, ${rule}${outcome.against ? ` against ${plain(outcome.against)}` : ""}${margin(outcome)}.`;
+      return outcome.against
+        ? l10n.t("Holds, {0} against {1}{2}.", rule, plain(outcome.against), margin(outcome))
+        : l10n.t("Holds, {0}{1}.", rule, margin(outcome));
     case "not-applicable":
-      return `Does not apply, ${rule}: ${plain(outcome.reason)}`;
+      return l10n.t("Does not apply, {0}: {1}", rule, plain(outcome.reason));
     case "not-checked":
-      return `Not checked, ${rule}: ${plain(isNotChecked(check) ? missingText(check) : "")}.`;
+      return l10n.t("Not checked, {0}: {1}.", rule, plain(isNotChecked(check) ? missingText(check) : ""));
   }
 }
 
 function margin({ value, limit, utilisation }: Pass): string {
   if (!value || !limit) return "";
   const [text, limitText] = formatApart(value, limit);
-  const used = utilisation === undefined ? "" : `, ${percent(utilisation)} of the limit used`;
-  return `: ${text}, limit ${limitText}${used}`;
+  return utilisation === undefined
+    ? l10n.t(": {0}, limit {1}", text, limitText)
+    : l10n.t(": {0}, limit {1}, {2} of the limit used", text, limitText, percent(utilisation));
 }
 
 /** A finding's share of its limit, said as what is left or what is over. */
 export function marginText({ value, limit }: Pick<Finding, "value" | "limit">): string | undefined {
   if (!value || !limit || limit.value === 0 || value.dimension !== limit.dimension) return undefined;
   const [text, limitText] = formatApart(value, limit);
-  return `${text} against a limit of ${limitText}: ${percent(value.value / limit.value)} of it.`;
+  return l10n.t("{0} against a limit of {1}: {2} of it.", text, limitText, percent(value.value / limit.value));
 }
 
 /** The figures that a check compares. */
@@ -79,16 +90,16 @@ export function workingText(
     for (const given of assumptions(figure)) assumed.add(given.origin.text);
   for (const { rule } of checks) for (const source of rule.sources[ruleSet] ?? []) sources.add(sourceText(source));
   const paragraphs: string[] = [];
-  if (lines.size > 0) paragraphs.push(`Working:\n\`\`\`text\n${[...lines].join("\n")}\n\`\`\``);
+  if (lines.size > 0) paragraphs.push(`${l10n.t("Working:")}\n\`\`\`text\n${[...lines].join("\n")}\n\`\`\``);
   if (stated.size > 0)
     paragraphs.push(
       list(
-        "Stated",
+        l10n.t("Stated"),
         [...stated.values()].map((given) => statedText(given, links)),
       ),
     );
-  if (assumed.size > 0) paragraphs.push(list("Assumed", [...assumed].map(plain)));
-  if (sources.size > 0) paragraphs.push(list("Source", [...sources].map(plain)));
+  if (assumed.size > 0) paragraphs.push(list(l10n.t("Assumed"), [...assumed].map(plain)));
+  if (sources.size > 0) paragraphs.push(list(l10n.t("Source"), [...sources].map(plain)));
   return paragraphs.join("\n\n");
 }
 

@@ -1,3 +1,4 @@
+import * as l10n from "@vscode/l10n";
 import type { Assessment } from "../../assessment/assessment.js";
 import type { PvArray, StringPath } from "../../circuit/array.js";
 import { label } from "../../design/facts.js";
@@ -11,12 +12,13 @@ export function feedingText(assessment: Assessment, thing: Thing): string | unde
     for (const array of arrays) {
       for (const path of array.strings) if (concerns(array, path, thing)) lines.push(pathText(array, path));
       for (const { spd, at } of array.surge)
-        if (spd === thing) lines.push(`${spd.id} is tapped at ${at?.id ?? "nothing"} of the array ${array.id}`);
+        if (spd === thing)
+          lines.push(l10n.t("{0} is tapped at {1} of the array {2}", spd.id, at?.id ?? l10n.t("nothing"), array.id));
     }
   }
   if (lines.length === 0) return undefined;
   const shown = lines.slice(0, 6);
-  if (lines.length > shown.length) shown.push(`and ${lines.length - shown.length} more`);
+  if (lines.length > shown.length) shown.push(l10n.t("and {0} more", lines.length - shown.length));
   return shown.map((line) => `- ${line}`).join("\n");
 }
 
@@ -26,6 +28,10 @@ function concerns(array: PvArray, path: StringPath, thing: Item | Run): boolean 
 }
 
 function pathText(array: PvArray, { string, steps }: StringPath): string {
-  const end = array.tracker ? [array.tracker.id] : steps.length === 0 ? ["wired to nothing"] : ["no tracker reached"];
+  const end = array.tracker
+    ? [array.tracker.id]
+    : steps.length === 0
+      ? [l10n.t("wired to nothing")]
+      : [l10n.t("no tracker reached")];
   return [string.id, ...steps.map(label), ...end].join(" → ");
 }

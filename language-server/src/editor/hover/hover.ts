@@ -1,3 +1,4 @@
+import * as l10n from "@vscode/l10n";
 import { problemTitles } from "../../assessment/problem-ids.js";
 import { findProperty } from "../../design/things.js";
 import { absolute } from "../../place.js";
@@ -60,7 +61,8 @@ function reasonText({ notice: { check }, assessment }: PlacedNotice, links: Link
     const margin = marginText(finding);
     if (margin) lines.push(plain(margin));
   }
-  if (outcome.outcome === "departure") lines.push(`Departed from. Reason given: ${plain(outcome.departure.reason)}`);
+  if (outcome.outcome === "departure")
+    lines.push(l10n.t("Departed from. Reason given: {0}", plain(outcome.departure.reason)));
   lines.push(workingText([check], assessment.ruleSet.id, links));
   return lines.filter(Boolean).join("\n\n");
 }
@@ -134,7 +136,7 @@ function propertyHover(
       const [thing] = thingsOf(assessment.design).of(declaration);
       if (thing?.is !== "item" || !thing.part) continue;
       const beneath = findProperty(thing.part, word.property.name);
-      if (beneath) lines.push(`The sheet of ${beneath.label} says ${code(valueText(beneath.property))}.`);
+      if (beneath) lines.push(l10n.t("The sheet of {0} says {1}.", beneath.label, code(valueText(beneath.property))));
       break;
     }
   }
@@ -146,7 +148,7 @@ function valueHover({ property, row }: Extract<Located["word"], { is: "value" }>
   const quantity = property.value && quantityText(property.value);
   if (quantity) lines.push(quantity);
   if (row) lines.push(quantity ? `${code(row.name)}: ${row.help}` : propertyText(row));
-  if (property.statedBy) lines.push(`Stated by: ${plain(property.statedBy)}`);
+  if (property.statedBy) lines.push(l10n.t("Stated by: {0}", plain(property.statedBy)));
   return lines.join("\n\n") || undefined;
 }
 
@@ -158,6 +160,8 @@ function useText(view: WorkspaceView, uri: string, path: string): string | undef
     for (const one of declarations)
       if (one.declares === "part" || one.declares === "item") names.push(`${one.name} (${one.kind})`);
   const shown = names.slice(0, 20).map(plain).join(", ");
-  const more = names.length > 20 ? ` and ${names.length - 20} more` : "";
-  return names.length === 0 ? "A file that declares no part and no item." : `Declares ${shown}${more}.`;
+  const more = names.length > 20 ? ` ${l10n.t("and {0} more", names.length - 20)}` : "";
+  return names.length === 0
+    ? l10n.t("A file that declares no part and no item.")
+    : l10n.t("Declares {0}{1}.", shown, more);
 }

@@ -1,4 +1,5 @@
 import { dimensions, displayUnit, unitsOf } from "@sunwright/grammar";
+import * as l10n from "@vscode/l10n";
 import type { Quantity, Value } from "../../design/model.js";
 import { code, inUnit, shortNumber } from "../markdown.js";
 
@@ -8,7 +9,7 @@ export function quantityText(value: Value): string | undefined {
   if (value.kind === "range") {
     const low = oneQuantity(value.low);
     const high = oneQuantity(value.high);
-    return low && high && `Low end: ${low}\n\nHigh end: ${high}`;
+    return low && high && `${l10n.t("Low end: {0}", low)}\n\n${l10n.t("High end: {0}", high)}`;
   }
   return undefined;
 }

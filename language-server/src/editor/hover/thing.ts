@@ -1,3 +1,4 @@
+import * as l10n from "@vscode/l10n";
 import type { Assessment, Check } from "../../assessment/assessment.js";
 import { label } from "../../design/facts.js";
 import type { Property } from "../../design/model.js";
@@ -25,9 +26,9 @@ export function thingText(assessment: Assessment, thing: Thing, links: Links): s
   const doc = thing.declaration.doc?.trim();
   if (doc) lines.push(doc);
   const feeding = feedingText(assessment, thing);
-  if (feeding) lines.push(`On the array side:\n${feeding}`);
+  if (feeding) lines.push(`${l10n.t("On the array side:")}\n${feeding}`);
   const ac = acPlaceText(assessment, thing);
-  if (ac) lines.push(`Between supply, inverters and batteries:\n${ac}`);
+  if (ac) lines.push(`${l10n.t("Between supply, inverters and batteries:")}\n${ac}`);
   const neighbours = neighboursText(assessment, thing);
   if (neighbours) lines.push(neighbours);
   const isolation = isolationLine(assessment, thing);
@@ -52,11 +53,14 @@ function checkLines(assessment: Assessment, checks: readonly Check[], links: Lin
     (check) => check.outcome.outcome === "pass" && tightestOf(comparedIn(check)) !== undefined,
   );
   const lines: string[] = [];
-  if (told.length > 0) lines.push(`Checks:\n${listed(told)}`, worked(told));
-  if (others.length > 0) lines.push(`${told.length > 0 ? "The other checks" : "Checks"}:\n${listed(others)}`);
+  if (told.length > 0) lines.push(`${l10n.t("Checks:")}\n${listed(told)}`, worked(told));
+  if (others.length > 0)
+    lines.push(`${told.length > 0 ? l10n.t("The other checks:") : l10n.t("Checks:")}\n${listed(others)}`);
   if (ordered.length > shown.length)
-    lines.push(`${ordered.length - shown.length} more checks are not shown here; the command line lists them all.`);
-  if (told.length === 0 && tightest) lines.push(`The tightest of them:\n\n${worked([tightest])}`);
+    lines.push(
+      l10n.t("{0} more checks are not shown here; the command line lists them all.", ordered.length - shown.length),
+    );
+  if (told.length === 0 && tightest) lines.push(`${l10n.t("The tightest of them:")}\n\n${worked([tightest])}`);
   return lines.filter((line) => line !== "");
 }
 
@@ -102,13 +106,17 @@ function endText({ item, terminal }: NonNullable<Run["from"]>): string {
 
 /** A part sheet in short: what it is and its essential figures. */
 function partText(assessment: Assessment, part: Part): string {
-  const lines = [`**${part.name}**: part, ${part.row?.title ?? part.kind}`];
+  const lines = [`**${part.name}**: ${l10n.t("part, {0}", part.row?.title ?? part.kind)}`];
   const doc = part.declaration.doc?.trim();
   if (doc) lines.push(doc);
   const figures = keyFigures(part);
   if (figures.length > 0) lines.push(figures.map((figure) => `- ${figure}`).join("\n"));
   const users = usersOf(assessment, part);
-  lines.push(users.length > 0 ? `Used by ${users.slice(0, 12).join(", ")}.` : "No item of this design uses it.");
+  lines.push(
+    users.length > 0
+      ? l10n.t("Used by {0}.", users.slice(0, 12).join(", "))
+      : l10n.t("No item of this design uses it."),
+  );
   return lines.join("\n\n");
 }
 

@@ -1,3 +1,4 @@
+import * as l10n from "@vscode/l10n";
 import type { Assessment } from "../../assessment/assessment.js";
 import { noSeverities, type Severities } from "../../assessment/severities.js";
 import { stringBand } from "../../assessment/string-band.js";
@@ -49,7 +50,9 @@ function titleOf(
     const title = itemTitle(assessment, declaration, severities);
     if (title === undefined) continue;
     const { whatIf } = assessment;
-    return whatIf && itemTitle(whatIf.asWritten, declaration, severities) !== title ? `what if: ${title}` : title;
+    return whatIf && itemTitle(whatIf.asWritten, declaration, severities) !== title
+      ? l10n.t("what if: {0}", title)
+      : title;
   }
   return undefined;
 }
@@ -76,20 +79,29 @@ function bandText(assessment: Assessment, name: string): string | undefined {
   const [lowest] = formatApart(hot, low);
   const [highest] = formatApart(cold, high);
   const outside = [
-    hot.value < low.value ? "below it when hot" : "",
-    cold.value > high.value ? "above it when cold" : "",
+    hot.value < low.value ? l10n.t("below it when hot") : "",
+    cold.value > high.value ? l10n.t("above it when cold") : "",
   ].filter(Boolean);
   const verdict = outside.length > 0 ? `: ${outside.join(", ")}` : "";
-  return `works at ${lowest} hot to ${highest} cold; ${tracker.id} tracks ${formatFigure(low)} to ${formatFigure(high)}${verdict}`;
+  const window = l10n.t(
+    "works at {0} hot to {1} cold; {2} tracks {3} to {4}",
+    lowest,
+    highest,
+    tracker.id,
+    formatFigure(low),
+    formatFigure(high),
+  );
+  return `${window}${verdict}`;
 }
 
 /** In how many designs a part is used. Designs are counted by their site; a file without one counts as a design too. */
 function useText(assessments: readonly Assessment[], declaration: PartDeclaration): string {
   const users = assessments.filter(({ design }) => isUsed(design, declaration));
-  const noun = (count: number): string => (count === 1 ? "site" : "sites");
-  if (users.length === 0) return "used by no site";
+  if (users.length === 0) return l10n.t("used by no site");
   const items = users.reduce((sum, { design }) => sum + usesOf(design, declaration), 0);
-  return `used by ${users.length} ${noun(users.length)}, ${items} ${items === 1 ? "time" : "times"}`;
+  const sites = users.length === 1 ? l10n.t("used by 1 site") : l10n.t("used by {0} sites", users.length);
+  const times = items === 1 ? l10n.t("1 time") : l10n.t("{0} times", items);
+  return `${sites}, ${times}`;
 }
 
 function isUsed(design: Assessment["design"], declaration: PartDeclaration): boolean {

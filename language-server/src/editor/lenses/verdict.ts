@@ -1,3 +1,4 @@
+import * as l10n from "@vscode/l10n";
 import type { Assessment } from "../../assessment/assessment.js";
 import { noSeverities, type Severities, shownSeverity } from "../../assessment/severities.js";
 import { label } from "../../design/facts.js";
@@ -70,20 +71,28 @@ export function verdictText({
   tightest: closest,
 }: Verdict): string {
   const counts = [
-    counted(errors, "error"),
-    counted(warnings, "warning"),
-    counted(notes, "note"),
-    counted(departures, "departure"),
-    notChecked > 0 ? `${notChecked} not checked` : "",
-    off > 0 ? `${counted(off, "finding")} switched off by settings` : "",
+    counted(errors, l10n.t("1 error"), (count) => l10n.t("{0} errors", count)),
+    counted(warnings, l10n.t("1 warning"), (count) => l10n.t("{0} warnings", count)),
+    counted(notes, l10n.t("1 note"), (count) => l10n.t("{0} notes", count)),
+    counted(departures, l10n.t("1 departure"), (count) => l10n.t("{0} departures", count)),
+    notChecked > 0 ? l10n.t("{0} not checked", notChecked) : "",
+    counted(off, l10n.t("1 finding switched off by settings"), (count) =>
+      l10n.t("{0} findings switched off by settings", count),
+    ),
   ].filter(Boolean);
-  const found = counts.length > 0 ? counts.join(", ") : "nothing found, everything checked";
+  const found = counts.length > 0 ? counts.join(", ") : l10n.t("nothing found, everything checked");
   if (!closest) return found;
   const { check, share } = closest;
-  return `${found}; tightest of what holds: ${check.rule.id} on ${label(check.thing)}, ${percent(share)} of its limit`;
+  return l10n.t(
+    "{0}; tightest of what holds: {1} on {2}, {3} of its limit",
+    found,
+    check.rule.id,
+    label(check.thing),
+    percent(share),
+  );
 }
 
-function counted(count: number, noun: string): string {
+function counted(count: number, one: string, several: (count: number) => string): string {
   if (count === 0) return "";
-  return `${count} ${noun}${count === 1 ? "" : "s"}`;
+  return count === 1 ? one : several(count);
 }

@@ -8,6 +8,7 @@ import { type Mark, type MarkSettings, marksOf } from "../diagnostics.js";
 import type { Span } from "../navigate.js";
 import { notCheckedId } from "../pages.js";
 import { percent } from "../percent.js";
+import { severityWord } from "../severity-word.js";
 import { whatIfId } from "../what-if/marks.js";
 import type { WorkspaceView } from "../workspace-view.js";
 
@@ -42,7 +43,13 @@ export function statusPlaces(view: WorkspaceView, entry: string, settings: MarkS
 }
 
 function findingPlace({ id, thing, severity, message, span }: Mark): StatusPlace {
-  return { sort: "finding", title: titleOf(id, thing), note: severityWord(severity), detail: message, span };
+  return {
+    sort: "finding",
+    title: titleOf(id, thing),
+    note: severity === "hint" ? undefined : severityWord(severity),
+    detail: message,
+    span,
+  };
 }
 
 function notCheckedPlace({ thing, message, span }: Mark): StatusPlace {
@@ -72,9 +79,4 @@ function margins(view: WorkspaceView, { checks }: Assessment): StatusPlace[] {
 
 function titleOf(id: string, thing: string | undefined): string {
   return thing === undefined ? id : l10n.t("{0} on {1}", id, thing);
-}
-
-function severityWord(severity: Mark["severity"]): string {
-  if (severity === "error") return l10n.t("error");
-  return severity === "warning" ? l10n.t("warning") : l10n.t("note");
 }

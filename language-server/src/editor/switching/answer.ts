@@ -1,3 +1,4 @@
+import * as l10n from "@vscode/l10n";
 import type { Assessment } from "../../assessment/assessment.js";
 import type { Mode } from "../../circuit/modes.js";
 import { findTarget } from "../../design/find-thing.js";
@@ -18,7 +19,7 @@ export function liveAnswer(view: WorkspaceView, entry: string, open: readonly st
   for (const name of open) {
     const thing = thingCalled(assessment, name);
     if (typeof thing === "string") return { refused: thing };
-    if (thing.is === "run") return { refused: `${name} is a run and cannot be opened. Name a device.` };
+    if (thing.is === "run") return { refused: l10n.t("{0} is a run and cannot be opened. Name a device.", name) };
     devices.push(thing);
   }
   return { markdown: liveMarkdown(assessment, liveReport(assessment, { ...mode, open: devices })) };
@@ -36,5 +37,7 @@ function thingCalled({ design }: Assessment, name: string): Item | Run | string 
   const target = findTarget(design, name.split("."));
   if (typeof target === "string") return target;
   const { thing } = target;
-  return thing?.is === "item" || thing?.is === "run" ? thing : `${name} is on a part's sheet. Name an item or a run.`;
+  return thing?.is === "item" || thing?.is === "run"
+    ? thing
+    : l10n.t("{0} is on a part's sheet. Name an item or a run.", name);
 }

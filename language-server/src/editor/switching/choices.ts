@@ -1,3 +1,4 @@
+import * as l10n from "@vscode/l10n";
 import type { Assessment } from "../../assessment/assessment.js";
 import { terminalsOf } from "../../circuit/circuit.js";
 import { openingDevices } from "../../circuit/cut-graph.js";
@@ -86,9 +87,9 @@ function choice(item: Item): Choice {
 
 function uncounted(item: Item): Choice {
   const { id, detail } = choice(item);
-  return { id, detail: `${detail}; does not count as isolation` };
+  return { id, detail: l10n.t("{0}; does not count as isolation", detail) };
 }
 
 function runChoice({ id, from, to }: Run): Choice {
-  return { id, detail: `run from ${from?.item.id ?? "?"} to ${to?.item.id ?? "?"}` };
+  return { id, detail: l10n.t("run from {0} to {1}", from?.item.id ?? "?", to?.item.id ?? "?") };
 }

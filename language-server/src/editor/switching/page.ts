@@ -1,10 +1,12 @@
+import * as l10n from "@vscode/l10n";
 import type { Assessment } from "../../assessment/assessment.js";
 import { suppositionText } from "../../assessment/what-if-text.js";
 import type { NotCounted } from "../../isolation/report.js";
 import { plain } from "../markdown.js";
 
-export const incompleteText =
-  "> The text has errors. What they touch is missing from the circuit, so nothing here may be taken for dead.";
+export function incompleteText(): string {
+  return `> ${l10n.t("The text has errors. What they touch is missing from the circuit, so nothing here may be taken for dead.")}`;
+}
 
 /** Title, site, and what is supposed: a page about what no file says begins with saying so. */
 export function headLines({ design, whatIf }: Assessment, title: string): string[] {
@@ -13,7 +15,7 @@ export function headLines({ design, whatIf }: Assessment, title: string): string
   return [
     `# ${plain(title)}`,
     ...(site === undefined ? [] : [plain(site)]),
-    ...supposed.map((text) => `> What if ${plain(text)}. No file says so.`),
+    ...supposed.map((text) => `> ${l10n.t("What if {0}. No file says so.", plain(text))}`),
   ];
 }
 

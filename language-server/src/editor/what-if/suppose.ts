@@ -1,3 +1,4 @@
+import * as l10n from "@vscode/l10n";
 import { suppositionText } from "../../assessment/what-if-text.js";
 import { type Hypothesis, readHypothesis } from "../../design/what-if/hypothesis.js";
 import { Overlay, type Supposition } from "../../design/what-if/overlay.js";
@@ -24,10 +25,10 @@ export function supposed(view: WorkspaceView, uri: string, text: string): Suppos
     const { target, property } = hypothesis;
     const name = [...target, property].join(".");
     if (hypotheses.some((other) => [...other.target, other.property].join(".") === name))
-      return `${name} is supposed twice. Suppose one value at a time.`;
+      return l10n.t("{0} is supposed twice. Suppose one value at a time.", name);
     hypotheses.push(hypothesis);
   }
-  if (hypotheses.length === 0) return "Write TARGET.PROPERTY = VALUE, for example S1.count = 12.";
+  if (hypotheses.length === 0) return l10n.t("Write TARGET.PROPERTY = VALUE, for example S1.count = 12.");
   const overlay = new Overlay(hypotheses);
   const entries: string[] = [];
   const told = new Map<string, Supposition>();
@@ -40,7 +41,7 @@ export function supposed(view: WorkspaceView, uri: string, text: string): Suppos
       for (const one of suppositions) told.set(suppositionText(one), one);
     }
   }
-  if (entries.length === 0) return why ?? "There is no design here.";
+  if (entries.length === 0) return why ?? l10n.t("There is no design here.");
   return { overlay, entries, texts: [...told.keys()] };
 }
 
