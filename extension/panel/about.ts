@@ -1,4 +1,4 @@
-import type { ShownDesign, ShownMark } from "../src/panel/messages";
+import type { ShownDesign, ShownHead, ShownMark } from "../src/panel/messages";
 import { button, element } from "./dom";
 import { say } from "./host";
 
@@ -9,7 +9,25 @@ export class About {
   readonly findings = element("section", { class: "findings", "aria-label": "Findings" });
 
   show(design: ShownDesign): void {
-    const { site, ruleSet, verdict, whatIf, unread, cautions, marks, isEmpty } = design;
+    const { cautions, marks, isEmpty } = design;
+    this.showHead(design);
+    if (isEmpty)
+      this.notes.prepend(
+        element(
+          "p",
+          { class: "empty" },
+          "Nothing is declared yet that could be drawn. A string, an inverter or a supply appears here as soon as its line is written.",
+        ),
+      );
+    this.findings.replaceChildren(
+      element("h2", {}, marks.length === 0 ? "Nothing found" : "Findings"),
+      element("ol", {}, ...marks.map(finding)),
+      ...cautions.map((words) => element("p", { class: "caution" }, words)),
+    );
+  }
+
+  showHead(design: ShownHead): void {
+    const { site, ruleSet, verdict, whatIf, unread } = design;
     this.head.replaceChildren(
       element("div", { class: "site" }, element("h1", {}, site), ...choice(design)),
       element("p", { class: "verdict" }, verdict),
@@ -19,21 +37,7 @@ export class About {
       ...unread.map((where) =>
         element("p", { class: "remark unread" }, `${where} cannot be read: what it last said is drawn.`),
       ),
-      ...(isEmpty
-        ? [
-            element(
-              "p",
-              { class: "empty" },
-              "Nothing is declared yet that could be drawn. A string, an inverter or a supply appears here as soon as its line is written.",
-            ),
-          ]
-        : []),
       ...whatIf.map((words) => element("p", { class: "remark what-if" }, `What if ${words}. No file says so.`)),
-    );
-    this.findings.replaceChildren(
-      element("h2", {}, marks.length === 0 ? "Nothing found" : "Findings"),
-      element("ol", {}, ...marks.map(finding)),
-      ...cautions.map((words) => element("p", { class: "caution" }, words)),
     );
   }
 
@@ -44,7 +48,7 @@ export class About {
   }
 }
 
-function choice({ designs, entry }: ShownDesign): HTMLElement[] {
+function choice({ designs, entry }: ShownHead): HTMLElement[] {
   if (designs.length < 2) return [];
   const list = element(
     "select",

@@ -1,13 +1,23 @@
-import type { ShownDesign, ToPage } from "../src/panel/messages";
+import {
+  firstView,
+  type PanelView,
+  type ShownChart,
+  type ShownDesign,
+  type ShownHead,
+  type ToPage,
+} from "../src/panel/messages";
 import { About } from "./about";
 import { Card } from "./card";
+import { ChartView } from "./chart-view";
 import { button, element } from "./dom";
 import { keep, kept, onMessage, say } from "./host";
 import { Picture } from "./picture";
 import { Stage } from "./stage";
 import { Switches } from "./switches";
+import { Tabs } from "./tabs";
 
 const frame = element("div", { class: "stage", role: "group", "aria-label": "Single-line diagram" });
+const drawing = { id: "view-diagram", role: "tabpanel", "aria-labelledby": "tab-diagram" };
 const stage = new Stage(frame, kept().seen ?? "start", (seen) => keep({ seen }));
 const about = new About();
 const switches = new Switches();
@@ -27,17 +37,43 @@ const tools = element(
   button("+", { "aria-label": "Zoom in", title: "Zoom in (+)" }, () => stage.zoom(1)),
   button("Fit", { title: "Show all of it (0)" }, () => stage.fit()),
 );
+let view = kept().view ?? firstView;
+const chart = new ChartView(view, turn);
+const tabs = new Tabs((tab) => chart.turn({ ...view, tab }));
+const views = element(
+  "div",
+  { class: "views" },
+  tabs.list,
+  button("Export …", { title: "Write what is shown to a file" }, () => say({ is: "export" })),
+);
 const beside = element("div", { class: "beside" }, switches.box, about.findings);
 
-document.getElementById("panel")!.append(about.head, about.notes, tools, frame, beside, card.box, news);
+document
+  .getElementById("panel")!
+  .append(
+    about.head,
+    tools,
+    views,
+    about.notes,
+    element("div", { class: "diagram", ...drawing }, frame),
+    chart.box,
+    beside,
+    card.box,
+    news,
+  );
+look(view);
 
 document.addEventListener("keydown", (event) => {
-  if (event.ctrlKey || event.metaKey || event.altKey || event.target instanceof HTMLSelectElement) return;
+  if (event.ctrlKey || event.metaKey || event.altKey || isField(event.target)) return;
   if (event.key === "Escape") card.hide();
   else if (event.key === "+" || event.key === "=") stage.zoom(1);
   else if (event.key === "-") stage.zoom(-1);
   else if (event.key === "0") stage.fit();
 });
+
+function isField(target: EventTarget | null): boolean {
+  return target instanceof HTMLSelectElement || target instanceof HTMLInputElement;
+}
 
 /** A key on a thing of the picture. */
 function pressed(key: string, id: string): boolean {
@@ -53,17 +89,47 @@ function leave(): void {
   tools.querySelector("button")?.focus();
 }
 
+/** Which view is seen; the others stay as they are. */
+function look({ tab }: PanelView): void {
+  document.body.dataset.view = tab === "diagram" ? "diagram" : "chart";
+  tabs.show(tab);
+}
+
+function turn(next: PanelView): void {
+  view = next;
+  keep({ view });
+  card.hide();
+  look(view);
+  say({ is: "view", view });
+}
+
+function showHead(head: ShownHead): void {
+  keep({ uri: head.uri, entry: head.entry });
+  document.body.classList.toggle("is-unread", head.unread.length > 0);
+}
+
+function showChart(head: ShownHead, shown: ShownChart): void {
+  // It may have been on its way while another view was chosen.
+  if (shown.tab !== view.tab) return;
+  showHead(head);
+  about.showHead(head);
+  chart.show(shown);
+  announce(`${head.site}: ${head.verdict}`);
+}
+
+function announce(words: string): void {
+  if (news.textContent !== words) news.textContent = words;
+}
+
 function show(design: ShownDesign, svg: string): void {
   const { entry = design.entry } = kept();
   if (entry !== design.entry) stage.restart();
-  keep({ uri: design.uri, entry: design.entry });
-  document.body.classList.toggle("is-unread", design.unread.length > 0);
+  showHead(design);
   const switched = switches.show(design.live);
   about.show(design);
   if (design.isEmpty) picture.clear();
   else picture.show(svg, design.joins, (id) => (switches.canOpen(id) ? switches.isOpen(id) : undefined));
-  const words = switched ?? `${design.site}: ${design.verdict}`;
-  if (news.textContent !== words) news.textContent = words;
+  announce(switched ?? `${design.site}: ${design.verdict}`);
   performance.mark("sunwright-drawn");
 }
 
@@ -71,6 +137,9 @@ function hear(message: ToPage): void {
   switch (message.is) {
     case "design":
       show(message.design, message.svg);
+      break;
+    case "chart":
+      showChart(message.head, message.chart);
       break;
     case "nothing":
       about.nothing(message.words);

@@ -46,11 +46,13 @@ function nearest(drawn: readonly Drawn[], here: Drawn, direction: Direction): st
       return { on: direction === "right" ? dx : -dx, aside: Math.abs(dy) };
     return { on: direction === "down" ? dy : -dy, aside: Math.abs(dx) };
   };
-  const candidates = drawn.filter((each) => each.id !== here.id && ahead(each).on > 1);
-  return least(candidates, (each) => {
-    const { on, aside } = ahead(each);
-    return on + 2 * aside;
-  })?.id;
+  const candidates = drawn
+    .filter((each) => each.id !== here.id)
+    .map((each) => ({ id: each.id, ...ahead(each) }))
+    .filter(({ on }) => on > 1);
+  // What lies rather beside than ahead is taken only where nothing lies ahead.
+  const before = candidates.filter(({ on, aside }) => on >= aside);
+  return least(before.length > 0 ? before : candidates, ({ on, aside }) => on + 2 * aside)?.id;
 }
 
 function middle({ x, y, width, height }: Rect): { readonly x: number; readonly y: number } {

@@ -60,8 +60,8 @@ describe("the diagram beside the text", () => {
 
   it("marks what the cursor stands on, and brings it in sight", async function () {
     const document = await open(this, "examples/alder-cottage/alder-cottage.sun");
-    for (let times = 0; times < 8; times++) await clickInPanel(this, "button[aria-label='Zoom in']");
-    await window.showTextDocument(document);
+    for (let times = 0; times < 3; times++) await clickInPanel(this, "button[aria-label='Zoom in']");
+    await window.showTextDocument(document, ViewColumn.One);
     await placeCursor(positionOf(document, "GRID {"));
     await seen(this, "the supply is marked and seen", ".at-cursor", ({ attributes, box, window: whole }) => {
       const isSeen = box.x >= 0 && box.x + box.width <= whole.width && box.y >= 0 && box.y + box.height <= whole.height;
