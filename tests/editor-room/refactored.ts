@@ -3,9 +3,11 @@ import { join, sep } from "node:path";
 import type { Assessment } from "../../language-server/src/assessment/assessment.js";
 import { label } from "../../language-server/src/design/facts.js";
 import { applied } from "../../language-server/src/editor/edits/change.js";
+import { placeholder } from "../../language-server/src/editor/edits/placeholder.js";
 import type { Refactoring } from "../../language-server/src/editor/refactor/refactoring.js";
 import { refactoringsAt } from "../../language-server/src/editor/refactor/refactorings.js";
-import { TestWorkspace, uriOf } from "./workspace.js";
+import { tidied } from "../../language-server/src/editor/refactor/tidied.js";
+import { type TestWorkspace, uriOf } from "./workspace.js";
 
 /** Refactorings of what stands at the first of some words of a file. */
 export function refactorings(workspace: TestWorkspace, name: string, words: string, canCreate = true): Refactoring[] {
@@ -15,8 +17,13 @@ export function refactorings(workspace: TestWorkspace, name: string, words: stri
   return refactoringsAt(workspace.view, uriOf(name), start, start, wanted);
 }
 
-/** The files after an edit, by address; only those that it touches. */
-export function textsAfter(workspace: TestWorkspace, { changes, creates }: Refactoring): Map<string, string> {
+/** The files after an edit as the editor gets it, by address; only those that it touches. */
+export function textsAfter(workspace: TestWorkspace, refactoring: Refactoring): Map<string, string> {
+  return changedTexts(workspace, tidied(workspace.view, refactoring));
+}
+
+/** The same before the formatter looked at it. */
+export function changedTexts(workspace: TestWorkspace, { changes, creates }: Refactoring): Map<string, string> {
   const texts = new Map<string, string>();
   if (creates) texts.set(creates.uri, creates.text);
   for (const uri of new Set(changes.map((change) => change.uri)))
@@ -54,7 +61,7 @@ export function outcomes({ checks }: Assessment): string[] {
 /** Errors of the text; a figure that is to be filled in is one on purpose. */
 export function errors({ problems }: Assessment): string[] {
   return problems
-    .filter(({ severity, id, message }) => severity === "error" && !(id === "wrong-value" && /\bTODO\b/.test(message)))
+    .filter(({ severity, message }) => severity === "error" && !message.includes(placeholder))
     .map(({ id, message }) => `${id}: ${message}`)
     .sort();
 }

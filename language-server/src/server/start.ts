@@ -38,7 +38,7 @@ import { Freshener } from "../editor/lsp/freshener.js";
 import { addGuidedRequests } from "../editor/lsp/guided-requests.js";
 import { editorModules } from "../editor/lsp/module.js";
 import { Publisher } from "../editor/lsp/publisher.js";
-import { noteRefactoring, refactorKinds } from "../editor/lsp/refactor-actions.js";
+import { noteRefactoring, refactorKinds, resolveRefactoring } from "../editor/lsp/refactor-actions.js";
 import { selectionRanges } from "../editor/lsp/structure-providers.js";
 import { VerdictTeller } from "../editor/lsp/verdict-teller.js";
 import { createSunwrightServices } from "../language/module.js";
@@ -67,6 +67,7 @@ export function startServer(
   addDocumentHighlightHandler(connection, shared);
   addFoldingRangeHandler(connection, shared);
   addCodeActionHandler(connection, shared);
+  connection.onCodeActionResolve((action) => resolveRefactoring(editor, action));
   addRenameHandler(connection, shared);
   addWorkspaceSymbolHandler(connection, shared);
   addFormattingHandler(connection, shared);
@@ -130,7 +131,7 @@ export function startServer(
 function inFull(result: InitializeResult): InitializeResult {
   const own: Partial<InitializeResult["capabilities"]> = {
     selectionRangeProvider: true,
-    codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, ...refactorKinds, fixAll] },
+    codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, ...refactorKinds, fixAll], resolveProvider: true },
   };
   return { ...result, capabilities: { ...result.capabilities, ...own } };
 }

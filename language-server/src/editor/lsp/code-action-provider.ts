@@ -1,14 +1,7 @@
 import type { LangiumDocument } from "langium";
 import type { CodeActionProvider } from "langium/lsp";
-import {
-  type CodeAction,
-  CodeActionKind,
-  type CodeActionParams,
-  type Diagnostic,
-  type TextEdit,
-} from "vscode-languageserver";
+import { type CodeAction, CodeActionKind, type CodeActionParams, type Diagnostic } from "vscode-languageserver";
 import { type Action, actionsAt } from "../actions.js";
-import type { Change } from "../edits/change.js";
 import { safeChanges } from "../fix-all.js";
 import type { Editor } from "./editor.js";
 import { refactorActions } from "./refactor-actions.js";
@@ -26,7 +19,7 @@ export class DesignCodeActionProvider implements CodeActionProvider {
     const [start, end] = [positions.offset(uri, range.start), positions.offset(uri, range.end)];
     const all = only?.some((kind) => isWithin(fixAll, kind)) ? this.fixAll(uri) : [];
     const isWanted = (kind: string): boolean => !only || only.some((asked) => isWithin(kind, asked));
-    const refactor = refactorActions(this.editor, uri, start, end, isWanted, (changes) => this.edits(changes));
+    const refactor = refactorActions(this.editor, { uri, start, end }, isWanted);
     const asksForFixes = !only || only.some((kind) => isWithin(CodeActionKind.QuickFix, kind) || isQuickFix(kind));
     const fixes = asksForFixes ? actionsAt(view, uri, start, end) : [];
     return [...fixes.map((action) => this.codeAction(uri, action, context.diagnostics)), ...refactor, ...all];
@@ -37,17 +30,7 @@ export class DesignCodeActionProvider implements CodeActionProvider {
     const changes = safeChanges(this.editor.view, uri);
     if (changes.length === 0) return [];
     const title = `Correct ${changes.length} ${changes.length === 1 ? "spelling" : "spellings"} that can mean only one thing`;
-    return [{ title, kind: fixAll, edit: { changes: this.edits(changes) } }];
-  }
-
-  private edits(changes: readonly Change[]): Record<string, TextEdit[]> {
-    const edits: Record<string, TextEdit[]> = {};
-    for (const change of changes) {
-      const { uri: file, range } = this.editor.positions.location(change);
-      edits[file] ??= [];
-      edits[file].push({ range, newText: change.text });
-    }
-    return edits;
+    return [{ title, kind: fixAll, edit: { changes: this.editor.positions.edits(changes) } }];
   }
 
   private codeAction(uri: string, { title, changes, answers, preferred }: Action, shown: Diagnostic[]): CodeAction {
@@ -60,7 +43,7 @@ export class DesignCodeActionProvider implements CodeActionProvider {
       kind: CodeActionKind.QuickFix,
       ...(answered.length > 0 ? { diagnostics: answered } : {}),
       ...(preferred ? { isPreferred: true } : {}),
-      edit: { changes: this.edits(changes) },
+      edit: { changes: this.editor.positions.edits(changes) },
     };
   }
 }

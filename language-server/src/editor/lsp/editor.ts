@@ -15,6 +15,8 @@ export class Editor {
   readonly positions: Positions;
   /** Whether the editor takes texts with places to fill in. */
   knowsSnippets = false;
+  /** Whether it asks for the edits of an action once that is chosen. */
+  asksForEdits = false;
   /** Whether an edit may make files. */
   makesFiles = false;
   /** Its command that begins to rename what stands at a place; undefined where it has none. */

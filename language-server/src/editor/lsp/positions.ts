@@ -1,6 +1,7 @@
 import { TextDocument } from "langium";
-import type { Location, Position, Range } from "vscode-languageserver";
+import type { Location, Position, Range, TextEdit } from "vscode-languageserver";
 import { absolute, type Place } from "../../place.js";
+import type { Change } from "../edits/change.js";
 import type { Span } from "../navigate.js";
 import type { Sources } from "../sources.js";
 
@@ -26,6 +27,17 @@ export class Positions {
 
   location(span: Span): Location {
     return { uri: this.spelled(span.uri), range: this.range(span) };
+  }
+
+  /** Changes as the protocol has them, by file. */
+  edits(changes: readonly Change[]): Record<string, TextEdit[]> {
+    const edits: Record<string, TextEdit[]> = {};
+    for (const change of changes) {
+      const { uri, range } = this.location(change);
+      edits[uri] ??= [];
+      edits[uri].push({ range, newText: change.text });
+    }
+    return edits;
   }
 
   position(uri: string, offset: number): Position {
