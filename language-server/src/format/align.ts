@@ -1,5 +1,33 @@
 import { type Piece, two } from "./pieces.js";
 
+/** One member of a block: a property with its value, or something nested. */
+export interface Entry {
+  /** Whether a blank line stands before it. */
+  readonly isBlank: boolean;
+  /** Of a property's name. */
+  readonly width?: number;
+  /** First piece of its value. */
+  readonly value?: Piece;
+}
+
+/** Sets the values of properties that follow each other under one another; a blank line or a nested item parts them. */
+export function aligned(entries: readonly Entry[]): void {
+  let group: Entry[] = [];
+  for (const entry of entries) {
+    if (entry.width === undefined || entry.isBlank) {
+      alignGroup(group);
+      group = [];
+    }
+    if (entry.width !== undefined) group.push(entry);
+  }
+  alignGroup(group);
+}
+
+function alignGroup(group: readonly Entry[]): void {
+  const widest = Math.max(...group.map(({ width = 0 }) => width));
+  for (const { width = 0, value } of group) if (value) value.gap = { is: "blanks", count: widest - width + 1 };
+}
+
 interface Trailing {
   readonly piece: Piece;
   readonly line: number;

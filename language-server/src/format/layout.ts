@@ -1,4 +1,5 @@
 import type { Block, Declaration, ItemDeclaration, Property } from "../design/model.js";
+import { aligned, type Entry } from "./align.js";
 import { joint } from "./joints.js";
 import { isComment, one, type Piece, two } from "./pieces.js";
 
@@ -120,26 +121,27 @@ export class Layout {
     this.pieces[this.at - 1]!.gap = this.at - 1 === open ? { is: "blanks", count: 0 } : one;
   }
 
-  /**
-   * One member a line. Values are not set below each other: a longer name that is added would move them all, and a
-   * change of the design is to read as a change of one line.
-   */
+  /** One member a line, the values of neighbours below each other. */
   private tall(block: Block, end: number, steps: number): void {
     const inner = steps + 1;
-    const members = membersOf(block);
+    const entries: Entry[] = [];
     let isFirst = true;
-    for (const member of members) {
+    for (const member of membersOf(block)) {
       const from = this.at;
       this.comments(this.start + member.place.from, inner, !isFirst);
       const isUnderComment = this.pieces.slice(from, this.at).some(({ gap }) => gap.is === "line");
       this.newLine(inner, !isFirst || isUnderComment);
+      const isBlank = this.pieces.slice(from, this.at + 1).some(({ gap }) => gap.is === "line" && gap.blank);
+      const first = this.at;
       this.member(member, inner, false);
+      entries.push(this.entry(member, first, isBlank));
       isFirst = false;
     }
     this.comments(end - 1, inner, !isFirst);
+    aligned(entries);
     this.close(end);
     this.pieces[this.at - 1]!.gap =
-      members.length === 0 && this.isEmpty() ? { is: "blanks", count: 0 } : { is: "line", blank: false, steps };
+      entries.length === 0 && this.isEmpty() ? { is: "blanks", count: 0 } : { is: "line", blank: false, steps };
   }
 
   /** Whether nothing stands between the brace just closed and its opening one. */
@@ -151,6 +153,12 @@ export class Layout {
     if (this.piece?.from !== this.start + member.place.from) throw new Unclear();
     if ("nested" in member) this.sentence(member.place, member, steps, isFlat);
     else this.words(this.start + member.place.to, steps);
+  }
+
+  private entry(member: Member, first: number, isBlank: boolean): Entry {
+    const [name, colon, value] = this.pieces.slice(first, Math.min(first + 3, this.at));
+    if ("nested" in member || !name || colon?.written !== ":") return { isBlank };
+    return { isBlank, width: name.image.length, value: value && !isComment(value) ? value : undefined };
   }
 
   private close(end: number): void {
