@@ -50,7 +50,6 @@ const quantity: fc.Arbitrary<string> = fc.constantFrom(
 
 const value: fc.Arbitrary<string[]> = fc.oneof(
   quantity.map((word) => [word]),
-  mention,
   text.map((word) => [word]),
   fc.constantFrom<string[]>(
     ["yes"],
@@ -70,10 +69,21 @@ const property = fc
   )
   .map(([word, what, source]) => [word, ":", ...what, ...(source === null ? [] : ["from", source])]);
 
+/** Inside braces a word on the next line begins the next member, so that these are kept together. */
+const wordProperty = fc
+  .tuple(
+    name.filter((word) => word !== "from"),
+    mention,
+  )
+  .map(([word, what]) => [`${word} : ${what.join("")}`]);
 const nested = fc.tuple(kind, name, fc.option(mention)).map(([what, word, part]) => {
-  return [what, word, ...(part === null ? [] : ["is", ...part]), "{", "}"];
+  return [part === null ? `${what} ${word}` : `${what} ${word} is ${part.join("")}`, "{", "}"];
 });
-const member = fc.oneof({ weight: 4, arbitrary: property }, { weight: 1, arbitrary: nested });
+const member = fc.oneof(
+  { weight: 3, arbitrary: property },
+  { weight: 1, arbitrary: wordProperty },
+  { weight: 1, arbitrary: nested },
+);
 const body = fc
   .option(fc.array(member, { maxLength: 3 }), { freq: 2 })
   .map((members) => (members === null ? [] : ["{", ...members.flat(), "}"]));

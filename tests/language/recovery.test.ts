@@ -100,6 +100,12 @@ describe("one problem for one slip, at the word, saying what to write", () => {
     ["spd \0\0\0\n", "unexpected-character", "\0\0\0", /U\+0000/, []],
     ["spd A {}\n\uD800\nspd B\n", "unexpected-character", "\uD800", /U\+D800/, []],
     ['departure r on W becuase "x"\n', "syntax", "becuase", /Expected `because`/, ["because"]],
+    ["string S1 {\n  ti\n  azimuth: 180 deg\n}\n", "syntax", "ti", /Expected `:` and a value after `ti`/, []],
+    ["site {\n  li\n  limits { r: 2 }\n}\n", "syntax", "li", /`li` has no name on its line/, []],
+    ["board CU {\n  existing:\n  rcd R {}\n}\n", "syntax", "existing", /`existing` has no value on its line/, []],
+    ["board CU {\n  isolator MS is\n  rcd R {}\n}\n", "syntax", "MS", /MS has no part on its line/, []],
+    ["supply G {\n  ear\n}\n", "syntax", "ear", /Expected `:` and a value/, []],
+    ["run W1\nmethod: on-surface\n}\n", "syntax", "W1", /stops after `W1`.*run NAME from/, []],
     ["use parts.sun\n", "syntax", "parts", /text in double quotes.*use "parts\/roof.sun"/, []],
   ] as const)("%j", (text, id, at, message, fixes) => {
     const found = problems(text);

@@ -5,9 +5,10 @@ import type { Declaration, Fragment, Problem } from "../design/model.js";
 import { deepest } from "./chunk-scan.js";
 import type { SourceChunk } from "./chunks.js";
 import { DeclarationReader, missingValue } from "./declarations.js";
+import { takesNextLine } from "./next-line.js";
 import { Places } from "./places.js";
 import type { Token } from "./syntax-faults.js";
-import { firstError, syntaxProblem } from "./syntax-problem.js";
+import { firstError, syntaxProblem, unfinishedProblem } from "./syntax-problem.js";
 import { unclosedText } from "./unclosed.js";
 import { ValueReader } from "./values.js";
 
@@ -55,15 +56,46 @@ export class ChunkParser {
       const declaration = reader.read(node);
       if (declaration) declarations.push(declaration);
     }
-    if (!isFaulty(result) && !unclosedText(text, places)) {
-      return { chunk, declarations, problems: values.problems, broken: false };
-    }
-    const syntax = syntaxProblem({ chunk, text, result, tokens, places });
+    const isWhole = !isFaulty(result) && !unclosedText(text, places);
+    const overrun = isWhole ? takesNextLine(declarations, text) : undefined;
+    if (isWhole && !overrun) return { chunk, declarations, problems: values.problems, broken: false };
+    const unfinished = isWhole ? undefined : this.unfinishedLine(text, result, tokens);
+    const syntax =
+      overrun ??
+      (unfinished ? unfinishedProblem(unfinished, places) : syntaxProblem({ chunk, text, result, tokens, places }));
     // Behind a syntax error the parser guesses; what it made of the rest would only name things that nobody wrote.
     const { from } = syntax.place;
     const sure = values.problems.filter(({ id, place }) => place.to <= from && id !== "missing-value");
     const kept = declarations.filter(({ place }) => place.from < from);
     return { chunk, declarations: kept, problems: [...sure, syntax], broken: true };
+  }
+
+  /**
+   * The words of a line that is to blame for what the parser stumbles over below it: without them the rest can be read.
+   * A head whose brace is not written yet is known by the property on the next line.
+   */
+  private unfinishedLine(
+    text: string,
+    result: ParseResult<Source>,
+    tokens: readonly Token[],
+  ): readonly Token[] | undefined {
+    const at = firstError(result)?.token.startOffset ?? Number.NaN;
+    if (!(at >= 0)) return undefined;
+    let next = lineStart(text, at);
+    const isBody = /^\s*(?:[\p{L}_][\p{L}\p{N}_-]*\s*:|\})/u.test(text.slice(next));
+    for (let round = 0; round < linesBack; round++) {
+      const words = lastLine(text, tokens, next);
+      const [first] = words;
+      if (!first) return undefined;
+      const from = first.startOffset;
+      if (!tokens.some(({ image, startOffset }) => image === "{" && startOffset < from))
+        return isBody ? words : undefined;
+      const without = this.parser.parse<Source>(text.slice(0, from) + " ".repeat(next - from) + text.slice(next));
+      const error = firstError(without)?.token.startOffset;
+      if (error === undefined || !(error <= at)) return words;
+      next = lineStart(text, from);
+    }
+    return undefined;
   }
 
   /**
@@ -97,6 +129,23 @@ export class ChunkParser {
     }
     return undefined;
   }
+}
+
+/** An unfinished line can hide behind so many whole ones, which are then read in wrong pairs. */
+const linesBack = 4;
+
+/** The words of the last line above an offset, behind the last brace on it. */
+function lastLine(text: string, tokens: readonly Token[], next: number): readonly Token[] {
+  const last = tokens.findLast(({ startOffset }) => startOffset < next);
+  if (!last) return [];
+  const from = lineStart(text, last.startOffset);
+  const words = tokens.filter(({ startOffset }) => from <= startOffset && startOffset < next);
+  return words.slice(words.findLastIndex(({ image }) => image === "{" || image === "}") + 1);
+}
+
+/** Where a line begins that an offset is on. */
+function lineStart(text: string, offset: number): number {
+  return Math.max(text.lastIndexOf("\n", offset - 1), text.lastIndexOf("\r", offset - 1)) + 1;
 }
 
 function isFaulty(result: ParseResult): boolean {

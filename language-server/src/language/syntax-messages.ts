@@ -16,6 +16,21 @@ export function syntaxMessage(fault: Fault, before: string, found: string, rules
   }
 }
 
+/** Of a line that the next one cannot be read behind. */
+export function unfinishedMessage(words: readonly string[]): string {
+  const [first = "", ...others] = words;
+  if (others.length === 0) return `Expected \`:\` and a value after ${quoted(first)}. ${inBraces}`;
+  const begins = Object.hasOwn(headForms, first) ? forms[headForms[first]!] : inBraces;
+  return `This line is not finished: it stops after ${quoted(others[others.length - 1]!)}. ${begins}`;
+}
+
+const headForms: Readonly<Record<string, string>> = {
+  part: "Part",
+  run: "Run",
+  measured: "Reading",
+  departure: "Departure",
+};
+
 function redundant(found: string): string {
   if (found === "}")
     return "This `}` closes nothing: no block is open here. Delete it, or write the `{` it belongs to.";
@@ -40,7 +55,7 @@ function noChoice(rule: string, before: string, found: string, next: string, rul
   return `Expected ${ruleWords[rule] ?? "something else"}${after(before)}, found ${quoted(found)}. ${form(rules)}`;
 }
 
-const inBraces = "Inside braces write one property a line, NAME: VALUE, or an item.";
+export const inBraces = "Inside braces write one property a line, NAME: VALUE, or an item.";
 const valueForms = "A value is a number with its unit, a word, a text in double quotes, yes, no, a day or a list.";
 const forms: Readonly<Record<string, string>> = {
   Declaration:

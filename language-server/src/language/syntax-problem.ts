@@ -4,8 +4,8 @@ import type { Problem } from "../design/model.js";
 import type { Place } from "../place.js";
 import type { SourceChunk } from "./chunks.js";
 import type { Places } from "./places.js";
-import { plainRule, type RecognitionFault, readFault, type Token } from "./syntax-faults.js";
-import { syntaxMessage } from "./syntax-messages.js";
+import { type Fault, plainRule, type RecognitionFault, readFault, type Token } from "./syntax-faults.js";
+import { syntaxMessage, unfinishedMessage } from "./syntax-messages.js";
 import { unclosedText } from "./unclosed.js";
 
 /** A chunk whose parse went wrong, with what is needed to say how. */
@@ -91,11 +91,29 @@ function misplaced(error: RecognitionFault, { text, chunk, places, tokens }: Fau
   }
   const fault = readFault(error);
   const message = syntaxMessage(fault, before?.image ?? "", image, error.context.ruleStack.map(plainRule));
-  // Where something is missing at the end, the last word before it is the place to look at.
-  const problem = syntax(wordPlace(atEnd ? before : error.token, places), message);
   const keyword = fault.is === "mismatch" && /^[a-z]+$/.test(fault.expected) ? fault.expected : undefined;
-  if (atEnd || keyword === undefined || !isNear(image, keyword)) return problem;
-  return { ...problem, suggestions: [{ title: `Change to ${keyword}`, text: keyword }] };
+  if (!atEnd && keyword !== undefined && isNear(image, keyword)) {
+    const suggestions = [{ title: `Change to ${keyword}`, text: keyword }];
+    return { ...syntax(wordPlace(error.token, places), message), suggestions };
+  }
+  // Where something is missing at the end of the text or of a line, the last word before it is the place to look at.
+  const isMissing = atEnd || (before !== undefined && misses(fault, before) && isOnNextLine(before, error.token, text));
+  return syntax(wordPlace(isMissing ? before : error.token, places), message);
+}
+
+function isOnNextLine(before: Token, token: Token, text: string): boolean {
+  return /[\r\n]/.test(text.slice(before.startOffset + before.image.length, token.startOffset));
+}
+
+/** Whether something is not there that has to be, rather than something there that has no place. */
+function misses(fault: Fault, before: Token): boolean {
+  return before.image === ":" || (fault.is === "mismatch" && fault.expected !== "}");
+}
+
+/** A line that stops too early, marked at its last word. */
+export function unfinishedProblem(words: readonly Token[], places: Places): Problem {
+  const last = words[words.length - 1];
+  return syntax(wordPlace(last, places), unfinishedMessage(words.map(({ image }) => image)));
 }
 
 function syntax(place: Place, message: string): Problem {
