@@ -34,20 +34,24 @@ export function matchDepartures(
   const used = new Set<DepartureDeclaration>();
   const told = checks.map((check): Check => {
     if (check.outcome.outcome !== "finding") return check;
-    const departure = byKey.get(`${check.rule.id} ${label(check.thing)}`);
+    const departure = byKey.get(keyOf(check));
     if (!departure) return check;
     used.add(departure);
     const answer: Check = { ...check, outcome: { outcome: "departure", finding: check.outcome, departure } };
     answers.set(check, answer);
     return answer;
   });
+  // While names or units are wrong, or the check could not be made, nobody knows whether the finding has gone away.
+  const isUnsure = design.problems.some(({ severity }) => severity === "error");
+  const unchecked = new Set(checks.filter(({ outcome }) => outcome.outcome === "not-checked").map(keyOf));
   const date = design.site && dayIn(design.site.declaration, "date")?.day;
-  for (const departure of byKey.values()) {
+  for (const [key, departure] of byKey) {
     if (used.has(departure)) {
       const problem = date && expired(departure, date);
       if (problem) problems.push(problem);
       continue;
     }
+    if (isUnsure || unchecked.has(key)) continue;
     problems.push({
       id: "unused-departure",
       severity: "warning",
@@ -57,6 +61,10 @@ export function matchDepartures(
     });
   }
   return { told, answers, problems };
+}
+
+function keyOf({ rule, thing }: Check): string {
+  return `${rule.id} ${label(thing)}`;
 }
 
 /** A departure stays one when its day is past; whoever reads the design is told that nobody has decided it again. */
@@ -168,6 +176,7 @@ function targetId(design: Design, target: Mention | undefined, problems: Problem
   const resolved = design.names.resolve(target);
   if (resolved.is === "item") return resolved.item.id;
   if (design.parts.has(name)) return name;
+  if (resolved.is === "unknown") return undefined;
   const known = [...design.names.top.keys(), ...design.runs.map((candidate) => candidate.id)];
   problems.push(mentionProblem(target, 0, known, "item or run"));
   return undefined;

@@ -33,8 +33,10 @@ export function wiringProblems(design: Design, circuit: Circuit): Problem[] {
       place: run.declaration.to?.place ?? run.declaration.namePlace,
     });
   }
+  // A run that names the item and whose other end names nothing is what has to be mended.
+  const named = new Set(design.runs.flatMap(({ from, to }) => [from, to]).flatMap((end) => (end ? [end.item] : [])));
   for (const item of design.items)
-    if (wiredKinds.has(item.kind) && !isWired(item, circuit)) problems.push(unwired(item));
+    if (wiredKinds.has(item.kind) && !named.has(item) && !isWired(item, circuit)) problems.push(unwired(item));
   problems.push(...deadLoops(design, circuit));
   return problems;
 }

@@ -4,7 +4,7 @@ import type { Place } from "../place.js";
 import type { Quantity, Value } from "./model.js";
 import { isPossible } from "./possible.js";
 import { type PropertyRow, propertyRow } from "./schema/index.js";
-import { findProperty, type Thing } from "./things.js";
+import { findProperty, lacksPart, type Thing } from "./things.js";
 
 /** What is known of one property of one thing, and from where. */
 export interface Fact {
@@ -78,6 +78,34 @@ export function flagOf(thing: Thing, name: string): boolean | undefined {
 export function textOf(thing: Thing, name: string): string | undefined {
   const known = fact(thing, name);
   return known?.value.kind === "text" ? known.value.value : undefined;
+}
+
+/** Whether something is stated or assumed that the property can be: `y` for yes or no says nothing yet. */
+export function isKnown(thing: Thing, name: string): boolean {
+  switch (shapeOf(thing, name)?.is) {
+    case "quantity":
+    case "count":
+      return given(thing, name) !== undefined;
+    case "range":
+      return givenRange(thing, name) !== undefined;
+    case "words":
+      return wordOf(thing, name) !== undefined;
+    case "flag":
+      return flagOf(thing, name) !== undefined;
+    case "text":
+      return textOf(thing, name) !== undefined;
+    default:
+      return fact(thing, name) !== undefined;
+  }
+}
+
+/**
+ * Whether a property is written as nothing that it can be, or would stand on a sheet that does not exist. It is not
+ * absent then: what is wrong with the text is no ground for a finding either.
+ */
+export function isMisread(thing: Thing, name: string): boolean {
+  if (!findProperty(thing, name)) return lacksPart(thing);
+  return !isKnown(thing, name);
 }
 
 export function label(thing: Thing): string {

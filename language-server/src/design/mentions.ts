@@ -53,7 +53,7 @@ function namedValueProblem(
   const resolved = names.resolve(mention);
   const found = run ?? (resolved.is === "item" ? resolved.item : undefined);
   if (!found) {
-    if (resolved.is === "ambiguous") return undefined;
+    if (resolved.is === "ambiguous" || resolved.is === "unknown") return undefined;
     const known = shape.kinds.includes("run") ? runs.keys() : resolved.is === "nothing" ? resolved.known : [];
     return mentionProblem(mention, resolved.is === "nothing" ? resolved.at : 0, known, wanted);
   }

@@ -155,6 +155,8 @@ export interface Problem {
   readonly related?: readonly { readonly place: Place; readonly message: string }[];
   /** Replacement texts for the place, best first. */
   readonly suggestions?: readonly { readonly title: string; readonly text: string }[];
+  /** The name that nothing has, for problems of such a name: every line that says it has the same cause. */
+  readonly missing?: string;
   /** Shown faded instead of squiggled: something that is not used. */
   readonly unnecessary?: boolean;
 }

@@ -1,12 +1,14 @@
 import type { Mention } from "./model.js";
-import type { Item, Part } from "./things.js";
+import { type Item, lacksPart, type Part } from "./things.js";
 
 /** What a written name may turn out to be. */
 export type Resolved =
   | { readonly is: "item"; readonly item: Item; readonly terminal: string }
   | { readonly is: "ambiguous"; readonly items: readonly Item[] }
   /** `known` are the names that would have been understood at segment `at` of the path. */
-  | { readonly is: "nothing"; readonly at: number; readonly known: readonly string[] };
+  | { readonly is: "nothing"; readonly at: number; readonly known: readonly string[] }
+  /** Of an item whose part does not exist: what it has stands on that sheet. */
+  | { readonly is: "unknown" };
 
 /**
  * Names of one design. A bare name finds a top-level item first, then a nested one if only one has that name;
@@ -44,6 +46,7 @@ export class Names {
       }
       const isLast = index === rest.length - 1;
       if (isLast && item.row?.terminals.includes(segment)) return { is: "item", item, terminal: segment };
+      if (lacksPart(item)) return { is: "unknown" };
       const known = [...item.children.map((child) => child.name), ...(item.row?.terminals ?? [])].filter(Boolean);
       return { is: "nothing", at: index + 1, known };
     }

@@ -11,6 +11,9 @@ export function endOfRun(names: Names, mention: Mention, side: "in" | "out", pro
     case "ambiguous":
       problems.push(ambiguousProblem(mention, resolved.items));
       return undefined;
+    // The part that is not there is the one thing to be mended.
+    case "unknown":
+      return undefined;
     case "nothing":
       problems.push(mentionProblem(mention, resolved.at, resolved.known, resolved.at === 0 ? "item" : "terminal"));
       return undefined;
@@ -71,6 +74,7 @@ export function mentionProblem(mention: Mention, at: number, known: Iterable<str
     severity: "error",
     message: `There is no ${sort} ${word}${within}.${offer}`,
     place: mention.places[at] ?? mention.place,
+    missing: mention.path.slice(0, at + 1).join("."),
     suggestions: near ? [{ title: `Change to ${near}`, text: near }] : [],
   };
 }

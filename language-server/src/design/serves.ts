@@ -12,7 +12,7 @@ export function resolveServes(items: readonly Item[], names: Names, problems: Pr
       const resolved = names.resolve(serves);
       if (resolved.is === "item") found.set(item, resolved.item);
       else if (resolved.is === "ambiguous") problems.push(ambiguousProblem(serves, resolved.items));
-      else problems.push(mentionProblem(serves, resolved.at, resolved.known, "item"));
+      else if (resolved.is === "nothing") problems.push(mentionProblem(serves, resolved.at, resolved.known, "item"));
     }
     for (const child of item.children) visit(child);
   };

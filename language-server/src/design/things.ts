@@ -95,6 +95,11 @@ function inBlock(block: Block, name: string): Property | undefined {
   return undefined;
 }
 
+/** Whether a thing names a part that does not exist: what its sheet would say is then not known. */
+export function lacksPart(thing: Thing): boolean {
+  return thing.is === "item" && thing.part === undefined && thing.declaration.part !== undefined;
+}
+
 /** Whether an item is written in the design itself: what a part's sheet holds is a fact, no choice. */
 export function isWrittenHere(item: Item): boolean {
   const { parent, declaration } = item;

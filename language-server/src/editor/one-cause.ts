@@ -8,6 +8,8 @@ import type { PlacedNotice, WorkspaceView } from "./workspace-view.js";
 
 /** From so many findings on, they are told of once. Two on two strings are still two things to look at. */
 const several = 3;
+/** A name that nothing has is missing once, however many lines say it. */
+const severalNames = 2;
 
 export interface Gathered {
   readonly placed: PlacedNotice;
@@ -17,7 +19,7 @@ export interface Gathered {
 
 /**
  * Findings of one rule in one file that rest on the same figures of the same part sheets have one cause: a wrong part
- * does not light up ten lines. The worst, and of equals the first in the text, stays; the others are told of with it.
+ * does not light up ten lines. So have names that nothing has. The worst, and of equals the first in the text, stays; the others are told of with it.
  */
 export function gathered(
   view: WorkspaceView,
@@ -35,7 +37,7 @@ export function gathered(
   const also = new Map<PlacedNotice, Gathered["also"]>();
   const told = new Set<PlacedNotice>();
   for (const same of byCause.values()) {
-    if (same.length < several) continue;
+    if (same.length < (same[0]!.notice.problem ? severalNames : several)) continue;
     const [first, ...others] = [...same].sort((a, b) => ranks[severityOf(a)] - ranks[severityOf(b)]);
     for (const other of others) told.add(other);
     also.set(first!, others.map(elsewhere));
@@ -46,6 +48,7 @@ export function gathered(
 const ranks: Readonly<Record<Severity, number>> = { error: 0, warning: 1, note: 2 };
 
 function elsewhere({ notice }: PlacedNotice): { span: Span; message: string } {
+  if (notice.problem) return { span: absolute(notice.place), message: `${notice.problem.missing} is named here too` };
   const on = notice.check ? label(notice.check.thing) : "it";
   return { span: absolute(notice.place), message: `The same on ${on}: ${whatOf(notice)}` };
 }
@@ -54,9 +57,10 @@ function whatOf({ check, message }: PlacedNotice["notice"]): string {
   return check?.outcome.outcome === "finding" ? check.outcome.what : message;
 }
 
-/** The rule with the part-sheet figures that a finding rests on; undefined where it rests on none. */
+/** The missing name, or the rule with the part-sheet figures that a finding rests on; undefined where it rests on none. */
 function causeOf(view: WorkspaceView, { notice, assessment }: PlacedNotice): string | undefined {
-  const { check } = notice;
+  const { check, problem } = notice;
+  if (problem?.missing !== undefined) return `${problem.id} ${problem.missing}`;
   if (check?.outcome.outcome !== "finding") return undefined;
   const places = new Set<string>();
   for (const { value, limit } of comparedIn(check)) {

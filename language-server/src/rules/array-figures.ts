@@ -1,5 +1,5 @@
 import type { PvArray } from "../circuit/array.js";
-import { statedOrigin, wordOf } from "../design/facts.js";
+import { given, statedOrigin, wordOf } from "../design/facts.js";
 import type { Item, Part } from "../design/things.js";
 import type { Derived, Given } from "../physics/figure.js";
 import { maximumShortCircuitCurrent, parallelCurrent } from "../physics/short-circuit.js";
@@ -32,7 +32,8 @@ export function modulesInSeries(string: Item, count = string.count): Given {
 /** Uoc,max of so many modules of a part in series at the site's lowest temperature, V. */
 export function coldVoltage(modules: Given, module: Part, judge: Judge): Derived {
   const [voltage] = judge.need([module, "open-circuit-voltage"]);
-  const coefficient = judge.quantity(module, "open-circuit-voltage-coefficient");
+  // One that cannot be read is no reason to keep quiet: the factors that stand in for it lie on the safe side.
+  const coefficient = given(module, "open-circuit-voltage-coefficient");
   let lowestTemperature = judge.siteQuantity("lowest-temperature");
   // The factors that stand in for what is not known hold for crystalline silicon only.
   if (wordOf(module, "technology") === "thin-film") {

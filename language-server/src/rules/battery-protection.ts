@@ -70,6 +70,8 @@ run W2 from F1 to INV.battery: 1.5 m of Lead35 { method: on-surface  ambient: 30
 function none(wired: WiredBattery, judge: Judge): Outcome {
   const { view, port } = wired;
   const { battery } = view;
+  // What is written of one and cannot be read is not the same as none.
+  judge.quantity(battery, "built-in-fuse");
   return judge.finding({
     what: `Nothing between the cells of ${battery.id} and ${port.id} acts on overcurrent, and ${battery.part?.name ?? battery.id} states no protection of its own.`,
     why: "A short circuit of the leads is fed with all that the cells give, and nothing ends it.",

@@ -1,5 +1,5 @@
 import type { Line } from "../circuit/plant.js";
-import { flagOf, given, wordOf } from "../design/facts.js";
+import { flagOf } from "../design/facts.js";
 import type { Item, Part } from "../design/things.js";
 import {
   adiabaticFactor,
@@ -59,9 +59,9 @@ function byOvercurrent(fault: Fault, largest: Figure, judge: Judge): Derived {
 function instantaneous({ device, current }: Fault, judge: Judge): Derived {
   const { energyLimits, instantaneousTime } = judge.ruleSet.ac;
   const energy = letThrough(current, instantaneousTime);
-  const curve = wordOf(device, "curve");
-  const breakingCapacity = given(device, "breaking-capacity");
-  const rating = given(device, "rated-current");
+  const curve = judge.word(device, "curve");
+  const breakingCapacity = judge.quantity(device, "breaking-capacity");
+  const rating = judge.quantity(device, "rated-current");
   if (!curve || !breakingCapacity || !rating) return energy;
   const breaker = { curve, breakingCapacity: breakingCapacity.value, rating: rating.value };
   const limit = energyLimit(energyLimits, breaker, current.value);

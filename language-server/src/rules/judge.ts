@@ -1,4 +1,4 @@
-import { fact, flagOf, given, givenRange, textOf, wordOf } from "../design/facts.js";
+import { fact, flagOf, given, givenRange, isKnown, isMisread, textOf, wordOf } from "../design/facts.js";
 import type { Part, Thing } from "../design/things.js";
 import type { Figure, Given, Origin } from "../physics/figure.js";
 import type { Finding, Missing, NotApplicable, NotChecked, Pass, Related } from "./rule.js";
@@ -29,7 +29,8 @@ export interface ChosenWord {
 
 /**
  * What a rule may ask while it judges: facts of things, facts of the site, figures of the rule set.
- * The `need…` readers stop the check when something is unknown; the plain ones return undefined.
+ * The `need…` readers stop the check when something is unknown; the plain ones return undefined where nothing is
+ * stated, and stop it where what is stated cannot be read.
  */
 export class Judge {
   constructor(
@@ -40,6 +41,7 @@ export class Judge {
     readonly parts: ReadonlyMap<string, Part>,
     /** Site's own values for limits of the rule set, by property name. */
     private readonly limits: Thing | undefined,
+    private readonly isLenient = false,
   ) {}
 
   /** Several quantities at once, so that everything missing is named together. */
@@ -66,23 +68,30 @@ export class Judge {
     return textOf(thing, property) ?? this.unknown(thing, property);
   }
   quantity(thing: Thing, property: string): Given | undefined {
-    return given(thing, property);
+    return given(thing, property) ?? this.unstated(thing, property);
   }
   range(thing: Thing, property: string): { low: Given; high: Given } | undefined {
-    return givenRange(thing, property);
+    return givenRange(thing, property) ?? this.unstated(thing, property);
   }
   word(thing: Thing, property: string): string | undefined {
-    return wordOf(thing, property);
+    return wordOf(thing, property) ?? this.unstated(thing, property);
   }
   flag(thing: Thing, property: string): boolean | undefined {
-    return flagOf(thing, property);
+    return flagOf(thing, property) ?? this.unstated(thing, property);
   }
   text(thing: Thing, property: string): string | undefined {
-    return textOf(thing, property);
+    return textOf(thing, property) ?? this.unstated(thing, property);
   }
-  /** Whether anything at all is stated or assumed for a property. */
+  /** For choosing among parts and for showing figures: what cannot be read is then no more than absent. */
+  leniently(): Judge {
+    return new Judge(this.ruleSet, this.site, this.parts, this.limits, true);
+  }
+  private unstated(thing: Thing, property: string): undefined {
+    return !this.isLenient && isMisread(thing, property) ? this.unknown(thing, property) : undefined;
+  }
+  /** Whether anything that the property can be is stated or assumed for it. */
   knows(thing: Thing, property: string): boolean {
-    return fact(thing, property) !== undefined;
+    return isKnown(thing, property);
   }
 
   /** A fact of the site. */

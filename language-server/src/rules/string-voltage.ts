@@ -1,4 +1,4 @@
-import { label } from "../design/facts.js";
+import { given, label } from "../design/facts.js";
 import type { Item, Thing } from "../design/things.js";
 import { celsius } from "../physics/constants.js";
 import type { Derived, Source } from "../physics/figure.js";
@@ -104,7 +104,7 @@ function tooHigh(subject: StringSubject, voltage: Derived, exceeded: readonly Vo
   const fewer =
     most > 0 ? `Fit at most ${most} in series, or ${needs[tightest.sort]}.` : `Take ${needs[tightest.sort]}.`;
   return judge.finding({
-    what: `${string.id}: ${string.count} × ${label(moduleOf(string))} ${reach(voltage, reached, judge)}; ${named(tightest)} stands ${stands}.${failsBelow(string, tightest, judge)}`,
+    what: `${string.id}: ${string.count} × ${label(moduleOf(string))} ${reach(voltage, reached, judge)}; ${named(tightest)} stands ${stands}.${failsBelow(string, tightest)}`,
     why: reasons[tightest.sort],
     todo: fewer,
     spot: { thing: string, word: "count" },
@@ -126,10 +126,10 @@ function reach(voltage: Derived, figure: string, judge: Judge): string {
 const hottestAtAll = celsius(85);
 
 /** The temperature from which downwards the limit is exceeded, where the module's own coefficient says it. */
-function failsBelow(string: Item, { figure }: VoltageLimit, judge: Judge): string {
+function failsBelow(string: Item, { figure }: VoltageLimit): string {
   const module = moduleOf(string);
-  const coefficient = judge.quantity(module, "open-circuit-voltage-coefficient");
-  const voltage = judge.quantity(module, "open-circuit-voltage");
+  const coefficient = given(module, "open-circuit-voltage-coefficient");
+  const voltage = given(module, "open-circuit-voltage");
   if (!coefficient || !voltage) return "";
   const at = temperatureAtLimit({ modules: modulesInSeries(string), voltage }, coefficient, figure);
   if (!at) return "";

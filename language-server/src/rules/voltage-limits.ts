@@ -1,5 +1,5 @@
 import type { PvArray, StringPath } from "../circuit/array.js";
-import { wordOf } from "../design/facts.js";
+import { given, wordOf } from "../design/facts.js";
 import type { Item, Part, Run, Thing } from "../design/things.js";
 import type { Figure, Given } from "../physics/figure.js";
 import { largestCount } from "../physics/string-length.js";
@@ -35,7 +35,7 @@ export function voltageLimits(path: StringPath, array: PvArray, judge: Judge): V
   const missing: Missing[] = [];
   const reasons: string[] = [];
   const add = (sort: HolderSort, holder: Thing, property: string, at = holder): void => {
-    const figure = judge.quantity(at, property);
+    const figure = given(at, property);
     if (figure) limits.push({ sort, holder, at, property, figure });
     else missing.push({ thing: at, property });
   };
