@@ -33,42 +33,42 @@ function steadied(before: Memory, read: readonly Fragment[]): readonly Fragment[
   const shorter = Math.min(old.length, read.length);
   let front = 0;
   while (front < shorter && old[front]!.chunk === read[front]!.chunk) front++;
+  // A head that waits for its block is read anew with whatever comes behind it.
+  while (front > 0 && isBareHead(old[front - 1]) && before.steady[front - 1]!.broken) front--;
   let back = 0;
   while (back < shorter - front && old[old.length - 1 - back]!.chunk === read[read.length - 1 - back]!.chunk) back++;
+  if (back > 0 && isBareHead(read[read.length - back - 1]) && read[read.length - back]!.broken) back--;
 
   const fresh = read.slice(front, read.length - back);
   const replaced = before.steady.slice(front, old.length - back);
   const changed = fresh.some(({ broken }) => broken) ? withLast(fresh, replaced) : fresh;
   if (before.steady === old && changed === fresh) return read;
   if (!read.some(({ broken }) => broken)) return read;
-  return [
-    ...kept(read.slice(0, front), before.steady),
-    ...changed,
-    ...(back > 0 ? kept(read.slice(-back), before.steady.slice(-back)) : []),
-  ];
-}
-
-/** Unchanged pieces: those that stood in for unreadable text go on doing so. */
-function kept(read: readonly Fragment[], steady: readonly Fragment[]): Fragment[] {
-  return read.map((fragment, index) =>
-    fragment.broken ? { ...fragment, declarations: steady[index]!.declarations } : fragment,
-  );
+  return [...before.steady.slice(0, front), ...changed, ...(back > 0 ? before.steady.slice(-back) : [])];
 }
 
 /** Gives what was last declared, and is declared by nothing readable now, to the first piece that cannot be read. */
-function withLast(fresh: readonly Fragment[], replaced: readonly Fragment[]): readonly Fragment[] {
+function withLast(read: readonly Fragment[], replaced: readonly Fragment[]): readonly Fragment[] {
+  const fresh = read.map((fragment, index) =>
+    read[index + 1]?.broken && isBareHead(fragment) ? { ...fragment, broken: true } : fragment,
+  );
   const sound = new Set(fresh.filter(({ broken }) => !broken).flatMap(({ declarations }) => declarations.map(keyOf)));
   const last = replaced.flatMap(({ declarations }) => declarations).filter((one) => !sound.has(keyOf(one)));
-  if (last.length === 0) return fresh;
-  const told = new Set([...sound, ...last.map(keyOf)]);
+  if (last.length === 0) return read;
   let isFirst = true;
   return fresh.map((fragment) => {
     if (!fragment.broken) return fragment;
-    const own = fragment.declarations.filter((one) => !told.has(keyOf(one)));
-    const declarations = isFirst ? [...last, ...own] : own;
+    // What the piece itself seems to declare is half a name.
+    const declarations = isFirst ? last : [];
     isFirst = false;
     return { ...fragment, declarations };
   });
+}
+
+/** `site "Alder Cottage"` whose brace is being typed: readable by itself, and what it says stands in pieces behind it. */
+function isBareHead(fragment: Fragment | undefined): boolean {
+  const last = fragment?.declarations[fragment.declarations.length - 1];
+  return fragment?.broken === false && last !== undefined && "properties" in last && last.bodyPlace === undefined;
 }
 
 /** What makes two declarations the same one in two versions. */
