@@ -7,15 +7,16 @@ const family = "Arimo, Arial, Helvetica, 'Liberation Sans', sans-serif";
 
 /**
  * A picture as an SVG document: the same bytes for the same picture. Colours are attributes, so that no style sheet is
- * needed where a page's policy forbids one. Groups carry `data-id`, a class for their sort, and a title.
+ * needed where a page's policy forbids one. Groups carry `data-id`, a class for their sort, and a title. Where several stand
+ * in one page, each has a name of its own, by which it finds its title.
  */
-export function svgOf(picture: Picture, theme: Theme): string {
+export function svgOf(picture: Picture, theme: Theme, name = "sunwright"): string {
   const { width, height, title, description } = picture;
   const [w, h] = [round(width), round(height)];
   return [
-    `<svg xmlns="http://www.w3.org/2000/svg" width="${w}" height="${h}" viewBox="0 0 ${w} ${h}" role="img" aria-labelledby="sunwright-title sunwright-description" font-family="${family}">`,
-    `<title id="sunwright-title">${escaped(title)}</title>`,
-    `<desc id="sunwright-description">${escaped(description)}</desc>`,
+    `<svg xmlns="http://www.w3.org/2000/svg" width="${w}" height="${h}" viewBox="0 0 ${w} ${h}" role="img" aria-labelledby="${name}-title ${name}-description" font-family="${family}">`,
+    `<title id="${name}-title">${escaped(title)}</title>`,
+    `<desc id="${name}-description">${escaped(description)}</desc>`,
     `<rect class="paper" width="${w}" height="${h}" fill="${theme.paper}"/>`,
     ...picture.shapes.map((shape) => element(shape, theme)),
     "</svg>",

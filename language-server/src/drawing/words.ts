@@ -158,10 +158,10 @@ export function runLabel(run: Run, current: Exclude<Current, "both">, drop: RunD
   ].filter((line) => line !== "");
 }
 
+/** Always with two decimals: labels keep their width while a design changes, and with it everything its place. */
 function dropText({ word, volts, share }: RunDrop): string {
-  const value = formatValue(volts.value, "voltage", "V", 2);
-  const part = share ? `, ${formatValue(share.value, "ratio", "%", 2)}` : "";
-  return `${word} ${value}${part}`;
+  const percent = share ? `, ${(share.value * 100).toFixed(2)} %` : "";
+  return `${word} ${volts.value.toFixed(2)} V${percent}`;
 }
 
 export function currentWord(current: Current): string {
