@@ -1,5 +1,6 @@
 import { type ExtensionContext, l10n, Uri, workspace } from "vscode";
 import type { LanguageClientOptions } from "vscode-languageclient";
+import { renameCommand } from "./rename-at";
 
 /** What both builds tell the language server: which documents it gets, where its pages are, and its words. */
 export function clientOptions(context: ExtensionContext): LanguageClientOptions {
@@ -12,6 +13,7 @@ export function clientOptions(context: ExtensionContext): LanguageClientOptions 
     initializationOptions: {
       docs: Uri.joinPath(context.extensionUri, "docs").toString(),
       designChanged: true,
+      renameCommand,
       words: l10n.bundle,
     },
     outputChannelName: "Sunwright",

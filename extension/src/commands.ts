@@ -3,6 +3,7 @@ import type { BaseLanguageClient } from "vscode-languageclient";
 import type { RunningWorker } from "./drawing/drawing-worker";
 import { registerGuided } from "./guided/register";
 import { registerPanel } from "./panel/register";
+import { registerRenameAt } from "./rename-at";
 import { VerdictItem } from "./status/verdict-item";
 import { registerSwitching } from "./switching";
 import { WhatIf } from "./what-if";
@@ -18,6 +19,7 @@ export function registerCommands(
     new VerdictItem(client),
     ...registerGuided(client),
     ...registerSwitching(client),
+    registerRenameAt(),
     ...registerPanel(context, client, startDrawing),
     commands.registerCommand("sunwright.restartServer", async () => {
       // A server that does not answer is started anew all the same.

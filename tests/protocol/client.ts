@@ -4,6 +4,7 @@ import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
 import {
+  type ClientCapabilities,
   type CodeAction,
   createProtocolConnection,
   type Diagnostic,
@@ -25,6 +26,10 @@ export interface ClientOptions {
   readonly settings?: Readonly<Record<string, unknown>>;
   /** Whether the folder is opened as a workspace; otherwise single files are. */
   readonly asWorkspace?: boolean;
+  /** What else the editor says that it can do. */
+  readonly capabilities?: Pick<ClientCapabilities, "workspace" | "textDocument">;
+  /** What else it is started with. */
+  readonly options?: Readonly<Record<string, unknown>>;
   /** Whether it takes texts with places to fill in. */
   readonly snippets?: boolean;
   /** Whether it wants to be told which designs have been computed anew. */
@@ -65,6 +70,8 @@ export class Client {
     files = {},
     settings = {},
     asWorkspace = true,
+    capabilities = {},
+    options = {},
     snippets = false,
     designChanged = false,
   }: ClientOptions = {}): Promise<Client> {
@@ -86,13 +93,18 @@ export class Client {
       rootUri: asWorkspace ? uri : null,
       workspaceFolders: asWorkspace ? [{ uri, name: "house" }] : null,
       capabilities: {
-        workspace: { configuration: true, didChangeConfiguration: { dynamicRegistration: true } },
+        workspace: {
+          configuration: true,
+          didChangeConfiguration: { dynamicRegistration: true },
+          ...capabilities.workspace,
+        },
         textDocument: {
           publishDiagnostics: { relatedInformation: true, codeDescriptionSupport: true },
           completion: { completionItem: { snippetSupport: snippets } },
+          ...capabilities.textDocument,
         },
       },
-      initializationOptions: { docs: "file:///docs", ...(designChanged && { designChanged }) },
+      initializationOptions: { docs: "file:///docs", ...options, ...(designChanged && { designChanged }) },
     });
     client.capabilities = result.capabilities;
     await connection.sendNotification("initialized", {});
