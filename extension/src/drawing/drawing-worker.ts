@@ -1,6 +1,11 @@
 import type { Disposable } from "vscode";
 import { createMessageConnection, type MessageConnection, type MessageTransports } from "vscode-languageclient";
-import { type DrawParams, drawQuestion } from "../../../language-server/src/drawing-worker/questions";
+import {
+  type ChartParams,
+  chartQuestion,
+  type DrawParams,
+  drawQuestion,
+} from "../../../language-server/src/drawing-worker/questions";
 
 /** A worker that runs the drawing program, however the host starts one. */
 export interface RunningWorker extends MessageTransports {
@@ -25,6 +30,10 @@ export class DrawingWorker implements Disposable {
   /** The picture of a diagram. */
   draw(params: DrawParams): Promise<string> {
     return this.ask(drawQuestion, params);
+  }
+
+  chart(params: ChartParams): Promise<string> {
+    return this.ask(chartQuestion, params);
   }
 
   dispose(): void {

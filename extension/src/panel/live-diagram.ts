@@ -1,14 +1,15 @@
-import { type Disposable, type ExtensionContext, type TextEditor, type WebviewPanel, window } from "vscode";
+import { commands, type Disposable, type ExtensionContext, type TextEditor, type WebviewPanel, window } from "vscode";
 import { type BaseLanguageClient, State } from "vscode-languageclient";
 import type { DiagramResult } from "../../../language-server/src/editor/lsp/diagram-requests";
 import type { DrawingWorker } from "../drawing/drawing-worker";
 import { Latest } from "../drawing/latest";
 import { addressOf, ask } from "../requests";
 import { DiagramPanel, type Listener } from "./diagram-panel";
-import type { FromPage, KeptState, ToPage } from "./messages";
+import { type FromPage, firstView, type KeptState, type PanelView, type ToPage } from "./messages";
 import { Moment } from "./moment";
 import { isDesign, Places } from "./places";
-import { shownDesign } from "./shown-design";
+import { askChart, chartName, shownChart } from "./shown-chart";
+import { shownDesign, shownHead } from "./shown-design";
 import { Teller } from "./teller";
 
 /** The diagram of the design that is being edited: asked for again whenever its figures are new. */
@@ -16,6 +17,7 @@ export class LiveDiagram implements Disposable, Listener {
   private panel: DiagramPanel | undefined;
   private uri: string | undefined;
   private wanted: string | undefined;
+  private view: PanelView = firstView;
   private places: Places;
   private drawn: { readonly key: string; readonly svg: string } | undefined;
   private shown: ToPage | undefined;
@@ -55,6 +57,7 @@ export class LiveDiagram implements Disposable, Listener {
     this.panel = DiagramPanel.restore(panel, this.context, this);
     this.uri = kept?.uri;
     this.wanted = kept?.entry;
+    this.view = kept?.view ?? firstView;
   }
 
   hear(message: FromPage): void {
@@ -78,6 +81,17 @@ export class LiveDiagram implements Disposable, Listener {
       case "choose":
         this.wanted = message.entry;
         this.update();
+        break;
+      case "view":
+        this.view = message.view;
+        this.update();
+        break;
+      case "export":
+        void commands.executeCommand("sunwright.exportDrawing", {
+          uri: this.uri,
+          design: this.wanted,
+          view: this.view,
+        });
         break;
       case "switching":
         this.moment.turn(message.on);
@@ -137,6 +151,11 @@ export class LiveDiagram implements Disposable, Listener {
       return;
     }
     if (this.client.state !== State.Running) return;
+    if (this.view.tab === "diagram") await this.drawDiagram(uri);
+    else await this.drawChart(uri, this.view);
+  }
+
+  private async drawDiagram(uri: string): Promise<void> {
     const result = await ask<DiagramResult>(this.client, "sunwright/diagram", uri, { design: this.wanted });
     if (!result) return;
     const live = await this.moment.live(result.entry);
@@ -150,8 +169,18 @@ export class LiveDiagram implements Disposable, Listener {
     if (window.activeTextEditor) this.sayCursor(window.activeTextEditor);
   }
 
+  private async drawChart(uri: string, view: PanelView): Promise<void> {
+    const result = await askChart(this.client, uri, this.wanted, view);
+    if (!result) return;
+    const svg = result.chart && (await this.worker.chart(result.chart));
+    this.places = new Places(this.client, result.places);
+    const head = shownHead(uri, result, result.title);
+    this.panel?.title(chartName(view.tab, head.site));
+    this.say({ is: "chart", head, chart: shownChart(result, view, svg) });
+  }
+
   private sayCursor(editor: TextEditor): void {
-    if (!this.panel || !isDesign(editor) || editor !== window.activeTextEditor) return;
+    if (!this.panel || this.view.tab !== "diagram" || !isDesign(editor) || editor !== window.activeTextEditor) return;
     const id = this.places.at(editor.document, editor.selection.active);
     this.panel.say({ is: "cursor", ...(id !== undefined && { id }) });
   }

@@ -3,9 +3,12 @@
  * added to the panel adds its messages here.
  */
 
+import type { Table } from "../../../language-server/src/drawing/charts/table";
+
 /** From the extension to the page. */
 export type ToPage =
   | { readonly is: "design"; readonly design: ShownDesign; readonly svg: string }
+  | { readonly is: "chart"; readonly head: ShownHead; readonly chart: ShownChart }
   /** There is nothing to show, and why. */
   | { readonly is: "nothing"; readonly words: string }
   /** What the cursor in the text stands on; without an id, nothing that is drawn. */
@@ -23,6 +26,10 @@ export type FromPage =
   /** Opens the page of a rule. */
   | { readonly is: "rule"; readonly rule: string }
   | { readonly is: "choose"; readonly entry: string }
+  /** Turns to another view of the design. */
+  | { readonly is: "view"; readonly view: PanelView }
+  /** Writes what is shown to a file. */
+  | { readonly is: "export" }
   /** Begins to operate switches, or ends it. */
   | { readonly is: "switching"; readonly on: boolean }
   | { readonly is: "switch"; readonly id: string }
@@ -41,9 +48,38 @@ export interface KeptState {
   readonly uri?: string;
   /** The file that the chosen design begins in. */
   readonly entry?: string;
+  readonly view?: PanelView;
 }
 
-export interface ShownDesign {
+export type Tab = "diagram" | "voltage" | "curve" | "margins" | "drop";
+
+/** How each view is called. */
+export const tabNames: Readonly<Record<Tab, string>> = {
+  diagram: "Diagram",
+  voltage: "String voltage",
+  curve: "Current–voltage",
+  margins: "Margins",
+  drop: "Voltage drop",
+};
+
+/** What of a design is looked at. */
+export interface PanelView {
+  readonly tab: Tab;
+  /** The chart that was last chosen of each sort that has several: `voltage:S1`. */
+  readonly chosen: Readonly<Partial<Record<Tab, string>>>;
+  /** For current-voltage curves. */
+  readonly conditions: ShownConditions;
+}
+export interface ShownConditions {
+  /** W/m². */
+  readonly irradiance: number;
+  /** °C. */
+  readonly cell: number;
+}
+export const firstView: PanelView = { tab: "diagram", chosen: {}, conditions: { irradiance: 1000, cell: 25 } };
+
+/** What is told of a design above every view of it. */
+export interface ShownHead {
   readonly uri: string;
   readonly entry: string;
   /** All designs that the file belongs to. */
@@ -52,12 +88,29 @@ export interface ShownDesign {
   readonly ruleSet: string;
   readonly verdict: string;
   readonly whatIf: readonly string[];
+  /** Where text cannot be read: "parts/roof.sun, line 12". What is drawn there is what it last said. */
+  readonly unread: readonly string[];
+}
+
+export interface ShownChart {
+  readonly tab: Tab;
+  /** Charts of its sort. */
+  readonly names: readonly { readonly name: string; readonly about: string }[];
+  /** The one that is shown; undefined where there is none. */
+  readonly name?: string;
+  readonly svg?: string;
+  readonly tables: readonly Table[];
+  /** What can be gone to, by id. */
+  readonly places: readonly string[];
+  /** Why there is nothing to show, or why it is not what was chosen. */
+  readonly words?: string;
+}
+
+export interface ShownDesign extends ShownHead {
   readonly marks: readonly ShownMark[];
   readonly cautions: readonly string[];
   /** Which wires join which nodes, from left to right. */
   readonly joins: readonly Join[];
-  /** Where text cannot be read: "parts/roof.sun, line 12". What is drawn there is what it last said. */
-  readonly unread: readonly string[];
   readonly isEmpty: boolean;
   /** What stays live, while switches are operated. */
   readonly live?: ShownLive;

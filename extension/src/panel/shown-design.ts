@@ -1,20 +1,13 @@
 import { Uri, workspace } from "vscode";
-import type { Diagram } from "../../../language-server/src/drawing/diagram";
-import type { DiagramResult } from "../../../language-server/src/editor/lsp/diagram-requests";
-import type { Join, ShownDesign, ShownLive, ShownMark } from "./messages";
+import type { Diagram, TitleBlock } from "../../../language-server/src/drawing/diagram";
+import type { DiagramResult, HeadResult } from "../../../language-server/src/editor/lsp/diagram-requests";
+import type { Join, ShownDesign, ShownHead, ShownLive, ShownMark } from "./messages";
 
 /** What the page shows of a design beside its picture. */
 export function shownDesign(uri: string, result: DiagramResult, live: ShownLive | undefined): ShownDesign {
-  const { diagram, entry, designs, verdict, whatIf, unread } = result;
-  const { site, ruleSet, editions, cautions } = diagram.title;
+  const { diagram } = result;
   return {
-    uri,
-    entry,
-    designs: designs.map((each) => ({ entry: each.entry, name: each.title ?? fileName(each.entry) })),
-    site: site === "" ? fileName(entry) : site,
-    ruleSet: [ruleSet, ...editions].filter(Boolean).join(" · "),
-    verdict,
-    whatIf,
+    ...shownHead(uri, result, diagram.title),
     marks: diagram.marks.map(
       ({ number, at, severity, departed, rule, text }): ShownMark => ({
         number,
@@ -25,11 +18,27 @@ export function shownDesign(uri: string, result: DiagramResult, live: ShownLive 
         ...(at !== undefined && { at }),
       }),
     ),
-    cautions,
+    cautions: diagram.title.cautions,
     joins: joinsOf(diagram),
-    unread: unread.map(({ uri: file, range }) => `${fileName(file)}, line ${range.start.line + 1}`),
     isEmpty: diagram.nodes.length === 0,
     ...(live && { live }),
+  };
+}
+
+export function shownHead(
+  uri: string,
+  { entry, designs, verdict, whatIf, unread }: HeadResult,
+  { site, ruleSet, editions }: TitleBlock,
+): ShownHead {
+  return {
+    uri,
+    entry,
+    designs: designs.map((each) => ({ entry: each.entry, name: each.title ?? fileName(each.entry) })),
+    site: site === "" ? fileName(entry) : site,
+    ruleSet: [ruleSet, ...editions].filter(Boolean).join(" · "),
+    verdict,
+    whatIf,
+    unread: unread.map(({ uri: file, range }) => `${fileName(file)}, line ${range.start.line + 1}`),
   };
 }
 

@@ -1,5 +1,5 @@
 import type { Diagram } from "../drawing/diagram.js";
-import type { State } from "../drawing/picture.js";
+import type { Picture, State } from "../drawing/picture.js";
 
 /*
  * What the drawing worker is asked, over a JSON-RPC connection. Finding places is slow and loads a large library: it has
@@ -9,6 +9,12 @@ import type { State } from "../drawing/picture.js";
 /** `draw`: a diagram as an SVG document whose colours are the variables of the page that shows it. */
 export const drawQuestion = "draw";
 
+/** `chart`: a picture that needs no places found, as an SVG document in the same colours. */
+export const chartQuestion = "chart";
+
+export interface ChartParams {
+  readonly picture: Picture;
+}
 export interface DrawParams {
   readonly diagram: Diagram;
   /** How things are at one moment, by id; absent where that is not asked. */
