@@ -4,6 +4,7 @@ import type { Diagram, Node, Wire } from "../diagram.js";
 import type { ElkNode } from "../engine.js";
 import type { Placed, PlacedWire } from "../layout.js";
 import { placed } from "./graph.js";
+import { withJunctions } from "./junctions.js";
 import { labelSize } from "./label-size.js";
 import { leadsOf } from "./leads.js";
 import { whole, wholePoint } from "./whole.js";
@@ -43,23 +44,24 @@ export async function placePart(diagram: Diagram): Promise<Placed> {
     width: whole(result.width),
     height: whole(result.height),
     nodes: diagram.nodes.map((node) => ({ node, box: boxes.get(node.id)!, ...at.get(node.id)! })),
-    wires: diagram.wires.map((wire, index): PlacedWire => {
-      const { sections = [], junctionPoints = [], labels = [] } = routed.get(`w${index}`) ?? {};
-      const points = sections.flatMap(({ startPoint, bendPoints = [], endPoint }) => [
-        startPoint,
-        ...bendPoints,
-        endPoint,
-      ]);
-      const [label] = labels;
-      const carrier = carried.get(wire);
-      return {
-        wire,
-        points: points.map(wholePoint),
-        junctions: junctionPoints.map(wholePoint),
-        ...(label && { label: { x: whole(label.x), y: whole(label.y), ...labelSize(wire) } }),
-        ...(carrier !== undefined && { label: carriedLabel(wire, boxes.get(carrier)!, at.get(carrier)!) }),
-      };
-    }),
+    wires: withJunctions(
+      diagram.wires.map((wire, index) => {
+        const { sections = [], labels = [] } = routed.get(`w${index}`) ?? {};
+        const points = sections.flatMap(({ startPoint, bendPoints = [], endPoint }) => [
+          startPoint,
+          ...bendPoints,
+          endPoint,
+        ]);
+        const [label] = labels;
+        const carrier = carried.get(wire);
+        return {
+          wire,
+          points: points.map(wholePoint),
+          ...(label && { label: { x: whole(label.x), y: whole(label.y), ...labelSize(wire) } }),
+          ...(carrier !== undefined && { label: carriedLabel(wire, boxes.get(carrier)!, at.get(carrier)!) }),
+        };
+      }),
+    ),
   };
 }
 

@@ -42,10 +42,10 @@ export function drawnFuse({ line }: Pen): Shape[] {
 
 /** The ring around the conductors, and its pull on the blade. */
 function residual({ line, mirror, isClosed }: Pen): Shape[] {
-  const x = 17 * mirror;
+  const x = 19 * mirror;
   return [
     path(`M${x - 3} 0A3 7 0 1 0 ${x + 3} 0A3 7 0 1 0 ${x - 3} 0`, { stroke: "ink", width: thin }),
-    line([17, -7], [17, -12], [1, -12], [1, isClosed ? 0 : -6.5]),
+    line([19, -7], [19, -12], [1, -12], [1, isClosed ? 0 : -6.5]),
   ];
 }
 
