@@ -8,6 +8,7 @@ import { formatApart, formatFigure } from "../physics/working.js";
 import { capacityOfLine, carryingCables, loadedConductors } from "./ac-cables.js";
 import type { JoinedPart } from "./board-parts.js";
 import { unitNames } from "./feeding-units.js";
+import { fuseAtMost } from "./fuse-ratings.js";
 import type { Judge } from "./judge.js";
 import { MissingFacts } from "./missing-facts.js";
 import { partFixes, percent } from "./part-fixes.js";
@@ -121,9 +122,10 @@ function advice({ part, limit, added }: Sum): string {
   if (!added) return `${capital(larger)}.`;
   const left = limit.value - added.value;
   const most = left > 0 ? formatValue(left, "current", "A", 3) : undefined;
+  const standard = fuseAtMost(left);
   const smaller =
     part.limiter.kind === "supply"
-      ? `ask the distributor for a service fuse of at most ${most}`
+      ? `ask the distributor for a service fuse of at most ${most}${standard ? ` (the next standard rating is ${standard} A)` : ""}`
       : `fit a device of at most ${most} ahead of it`;
   const split = "give the generator a board of its own, split at the tails";
   return `${capital([...(most ? [smaller] : []), split].join(", "))}, or ${larger}.`;
