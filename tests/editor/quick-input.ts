@@ -13,7 +13,8 @@ export interface Asked {
 async function shown(test: Mocha.Context): Promise<Asked | undefined> {
   const [words] = await hand<string[]>(test, "words", { selector: widget });
   const [title] = await hand<string[]>(test, "words", { selector: `${widget} .quick-input-title` });
-  return words === undefined ? undefined : { title: title ?? "", words };
+  const hints = await hand<string[]>(test, "attribute", { selector: `${widget} input`, name: "placeholder" });
+  return words === undefined ? undefined : { title: title ?? "", words: [words, ...hints].join("\n") };
 }
 
 /** Waits until something is asked in whose words a text is. */

@@ -40,7 +40,7 @@ export async function pickPlace(
     ),
   ];
   const picked = await window.showQuickPick(items, {
-    title: design.sentence,
+    title: design.text,
     placeHolder: l10n.t("Where to go"),
     matchOnDescription: true,
     matchOnDetail: true,

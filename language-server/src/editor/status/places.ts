@@ -3,7 +3,7 @@ import type { Assessment } from "../../assessment/assessment.js";
 import { placeOf } from "../../assessment/spots.js";
 import { label } from "../../design/facts.js";
 import { absolute } from "../../place.js";
-import { type Compared, comparedIn } from "../compared.js";
+import { type Compared, comparedIn, tightestOf } from "../compared.js";
 import { type Mark, type MarkSettings, marksOf } from "../diagnostics.js";
 import type { Span } from "../navigate.js";
 import { notCheckedId } from "../pages.js";
@@ -61,8 +61,8 @@ function margins(view: WorkspaceView, { checks }: Assessment): StatusPlace[] {
   for (const check of checks) {
     if (check.outcome.outcome !== "pass") continue;
     const title = titleOf(check.rule.id, label(check.thing));
-    for (const compared of comparedIn(check))
-      if (compared.share <= 1 && compared.share > (closest.get(title)?.share ?? 0)) closest.set(title, compared);
+    const tightest = tightestOf(comparedIn(check).filter(({ share }) => share <= 1));
+    if (tightest && tightest.share > (closest.get(title)?.share ?? 0)) closest.set(title, tightest);
   }
   return [...closest]
     .sort(([, a], [, b]) => b.share - a.share)
