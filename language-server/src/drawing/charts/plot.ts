@@ -112,10 +112,42 @@ function bands(plot: Plot, atX: Scale, atY: Scale): Shape[] {
               stroke: "third",
               width: 1.2,
             }),
-            ...onPaper(area.left + 14, (atY(low) + atY(high)) / 2, words, 9, "start", "third"),
+            ...onPaper(
+              area.left + 14,
+              clearLine(plot, words, [atY(high), atY(low)], atX, atY),
+              words,
+              9,
+              "start",
+              "third",
+            ),
           ];
     return [group(shapes, { sort: "band", label: words })];
   });
+}
+
+/** The base line, between two heights, of words at the left edge that curves and limits leave the most room. */
+function clearLine(
+  plot: Plot,
+  words: string,
+  [top, bottom]: readonly [number, number],
+  atX: Scale,
+  atY: Scale,
+): number {
+  const right = area.left + 14 + textWidth(words, 9, true);
+  const near = plot.curves.flatMap(({ points: all }) =>
+    all.slice(1).flatMap((to, index) => {
+      const from = all[index]!;
+      const [start, end] = [atX(from.x), Math.min(atX(to.x), right)];
+      if (start >= right) return [];
+      const share = (end - start) / (atX(to.x) - start || 1);
+      return [atY(from.y), atY(from.y + share * (to.y - from.y))];
+    }),
+  );
+  const lines = [...near, ...plot.limits.map(({ y }) => atY(y)), top, bottom];
+  const room = (at: number): number => Math.min(...lines.map((each) => Math.abs(each - (at - 3))));
+  let best = (top + bottom) / 2;
+  for (let at = top + 16; at < bottom - 8; at += 4) if (room(at) > room(best)) best = at;
+  return best;
 }
 
 function curveShape({ words, paint, dash, width = 2, points: all }: Curve, atX: Scale, atY: Scale): Shape {
