@@ -119,6 +119,18 @@ function questions(text: string, edited: number): Asked[] {
       hasGoal: true,
       question: () => ({ from: edited, to: edited, context }),
     },
+    {
+      name: "code actions, run",
+      method: "textDocument/codeAction",
+      hasGoal: true,
+      question: (round) => ({ from: of(runs, round), to: of(runs, round), context }),
+    },
+    {
+      name: "code actions, string",
+      method: "textDocument/codeAction",
+      hasGoal: true,
+      question: (round) => ({ from: of(strings, round), to: of(strings, round), context }),
+    },
     { name: "code lens", method: "textDocument/codeLens", question: () => ({}) },
     { name: "colours, whole file", method: "textDocument/semanticTokens/full", question: () => ({}) },
     { name: "outline", method: "textDocument/documentSymbol", question: () => ({}) },

@@ -50,7 +50,13 @@ export class Session {
       processId: process.pid,
       rootUri: null,
       workspaceFolders: null,
-      capabilities: { textDocument: { publishDiagnostics: {}, diagnostic: {} } },
+      capabilities: {
+        textDocument: {
+          publishDiagnostics: {},
+          diagnostic: {},
+          codeAction: { dataSupport: true, resolveSupport: { properties: ["edit"] } },
+        },
+      },
     });
     await connection.sendNotification("initialized", {});
     const { uri } = session.document;
