@@ -1,18 +1,19 @@
 import { element } from "./dom";
 import { say } from "./host";
 
+export const cardId = "card";
 const delay = 350;
 const gap = 8;
 
 /** What is known of the thing that is pointed at, beside it. */
 export class Card {
-  readonly box = element("div", { class: "card", role: "tooltip", hidden: true });
+  readonly box = element("div", { id: cardId, class: "card", role: "tooltip", hidden: true });
   private wanted: string | undefined;
   private timer: ReturnType<typeof setTimeout> | undefined;
 
   constructor(private readonly place: (id: string) => DOMRect | undefined) {
     this.box.addEventListener("pointerenter", () => clearTimeout(this.timer));
-    this.box.addEventListener("pointerleave", () => this.lookAt(undefined));
+    this.box.addEventListener("pointerleave", () => this.hide());
     this.box.addEventListener("click", (event) => {
       const link = event.target instanceof Element ? event.target.closest("a") : null;
       if (!link) return;
@@ -27,8 +28,8 @@ export class Card {
     this.wanted = id;
     clearTimeout(this.timer);
     this.timer = setTimeout(() => {
-      if (id === undefined) this.hide();
-      else say({ is: "tell", id });
+      this.box.hidden = true;
+      if (id !== undefined) say({ is: "tell", id });
     }, delay);
   }
 
@@ -44,9 +45,12 @@ export class Card {
     this.box.style.left = `${Math.max(gap, Math.min(place.left, window.innerWidth - width - gap))}px`;
   }
 
-  hide(): void {
+  /** True where there was one. */
+  hide(): boolean {
     clearTimeout(this.timer);
     this.wanted = undefined;
+    const wasShown = !this.box.hidden;
     this.box.hidden = true;
+    return wasShown;
   }
 }

@@ -78,14 +78,13 @@ function isField(target: EventTarget | null): boolean {
 /** A key on a thing of the picture. */
 function pressed(key: string, id: string): boolean {
   if (key === "o" || (key === " " && switches.canOpen(id))) switches.press(id);
-  else if (key === "Escape") leave();
-  else return false;
+  else if (key === "Escape" && !card.hide()) leave();
+  else return key === "Escape";
   return true;
 }
 
 /** Out of the picture, to the first of its buttons. */
 function leave(): void {
-  card.hide();
   tools.querySelector("button")?.focus();
 }
 

@@ -1,5 +1,6 @@
 import morphdom from "morphdom";
 import type { Join } from "../src/panel/messages";
+import { cardId } from "./card";
 import { type Direction, type Drawn, neighbour } from "./neighbours";
 import type { Stage } from "./stage";
 import type { Point, Rect } from "./viewport";
@@ -112,6 +113,7 @@ export class Picture {
       // It would be shown beside the card, which tells the same.
       each.querySelector(":scope > title")?.remove();
       each.setAttribute("role", "button");
+      each.setAttribute("aria-describedby", cardId);
       each.setAttribute("tabindex", each.dataset.id === this.current ? "0" : "-1");
       const open = isOpen(each.dataset.id ?? "");
       if (open !== undefined) each.setAttribute("aria-pressed", String(open));

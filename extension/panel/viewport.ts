@@ -76,10 +76,11 @@ function into(start: number, length: number, partStart: number, partLength: numb
   return Math.max(start, partStart + partLength - length);
 }
 
-/** Keeps the picture from being lost: its middle half always touches the stage. */
+/** Keeps the picture from being lost: some of it is always on the stage. */
 export function keepInSight(view: View, picture: Size, stage: Size): View {
+  const rest = (2 * edge) / view.scale;
   const bound = (start: number, seen: number, whole: number): number =>
-    Math.min(Math.max(start, whole / 4 - seen), (whole * 3) / 4);
+    Math.min(Math.max(start, rest - seen), whole - rest);
   return {
     ...view,
     x: bound(view.x, stage.width / view.scale, picture.width),

@@ -17,16 +17,21 @@ export function look(test: Mocha.Context, selector: string): Promise<Look | null
 }
 
 /** What an element of the panel is like once it is as wished. */
-export function seen(
+export async function seen(
   test: Mocha.Context,
   what: string,
   selector: string,
   isSo: (look: Look) => boolean = () => true,
 ): Promise<Look> {
-  return until(what, async () => {
-    const found = await look(test, selector);
-    return found !== null && isSo(found) && found;
-  });
+  let last: Look | null = null;
+  try {
+    return await until(what, async () => {
+      last = await look(test, selector);
+      return last !== null && isSo(last) && last;
+    });
+  } catch (error) {
+    throw new Error(`${error instanceof Error ? error.message : error}; ${selector} is ${JSON.stringify(last)}`);
+  }
 }
 
 export function clickInPanel(test: Mocha.Context, selector: string): Promise<void> {

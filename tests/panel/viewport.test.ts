@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import {
   keepInSight,
+  leastScale,
   mostScale,
   pan,
   reveal,
@@ -64,13 +65,19 @@ test("what is in sight moves nothing; what is not comes just inside", () => {
   expect(reveal(view, { x: 700, y: 300, width: 1500, height: 900 }, stage)).toEqual({ x: 676, y: 276, scale: 1 });
 });
 
-test("the picture cannot be lost", () => {
-  for (const far of [-1e6, 1e6]) {
-    const view = keepInSight({ x: far, y: far, scale: 1 }, picture, stage);
-    expect(view.x).toBeGreaterThanOrEqual(-stage.width);
-    expect(view.x).toBeLessThan(picture.width);
-    expect(view.y).toBeGreaterThanOrEqual(-stage.height);
-    expect(view.y).toBeLessThan(picture.height);
+test("the picture cannot be lost, and all of it can be reached however large it is shown", () => {
+  for (const scale of [leastScale, 1, mostScale]) {
+    const least = keepInSight({ x: -1e6, y: -1e6, scale }, picture, stage);
+    const most = keepInSight({ x: 1e6, y: 1e6, scale }, picture, stage);
+    expect(onStage(least, { x: 0, y: 0 }).x).toBeLessThan(stage.width);
+    expect(onStage(most, { x: picture.width, y: 0 }).x).toBeGreaterThan(0);
+    for (const corner of [
+      { x: 0, y: 0 },
+      { x: picture.width - 1, y: picture.height - 1 },
+    ]) {
+      const view = reveal(least, { ...corner, width: 1, height: 1 }, stage);
+      expect(keepInSight(view, picture, stage)).toEqual(view);
+    }
   }
 });
 
