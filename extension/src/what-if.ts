@@ -42,7 +42,7 @@ export class WhatIf implements Disposable {
     return window.showInputBox({
       title: l10n.t("What If"),
       prompt: l10n.t("Several with semicolons between. Nothing is written; an empty line lets go of it."),
-      placeHolder: "site.lowest-temperature = -15 degC; S1.count = 12; W1.length = 25 m",
+      placeHolder: l10n.t("such as {0}", "site.lowest-temperature = -15 degC; S1.count = 12; W1.length = 25 m"),
       value: this.current?.text,
       ignoreFocusOut: true,
       validateInput: async (text) => {

@@ -132,6 +132,7 @@ function aboutSite(guide: Guide, answers: SiteAnswers): Step[] {
       },
     }),
     askText({
+      topic: l10n.t("service fuse"),
       prompt: l10n.t("Rating of the supplier's fuse in the cut-out. Empty: not known yet."),
       placeholder: l10n.t("such as {0}", "80 A"),
       value: supply["service-fuse"],

@@ -58,8 +58,10 @@ export class SectionAnswers {
       this.answers[property] = answer;
     };
     const value = this.answers[property];
+    const topic = this.label === "" ? property : `${this.label}.${property}`;
     if (choices)
       return askChoice<string>({
+        topic,
         placeholder: this.named(promptOf(question)),
         options: [
           { label: l10n.t("Not stated"), description: l10n.t("the sheet does not say"), value: "" },
@@ -69,6 +71,7 @@ export class SectionAnswers {
         keep,
       });
     return askText({
+      topic,
       prompt: this.named(l10n.t("{0} Written as {1}. Empty: not stated.", promptOf(question), question.form)),
       placeholder: typical === undefined ? undefined : l10n.t("such as {0}", typical),
       value,

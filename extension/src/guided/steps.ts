@@ -27,7 +27,13 @@ export async function lead(title: string, steps: () => readonly Step[]): Promise
   }
 }
 
-interface TextQuestion {
+/** What every question may say of itself. */
+interface Question {
+  /** What it is about, in a word or two; stays in sight where a message takes the place of the question. */
+  readonly topic?: string;
+}
+
+interface TextQuestion extends Question {
   readonly prompt: string;
   readonly placeholder?: string;
   readonly value: string | undefined;
@@ -37,13 +43,13 @@ interface TextQuestion {
 }
 
 /** Asks for a text. Nobody is told off while still typing: an answer is judged once it is given. */
-export function askText({ prompt, placeholder, value, problem, keep }: TextQuestion): Step {
+export function askText({ topic, prompt, placeholder, value, problem, keep }: TextQuestion): Step {
   return (stage) => {
     const input = window.createInputBox();
     input.prompt = prompt;
     input.placeholder = placeholder;
     input.value = value ?? "";
-    return shown(input, stage, (done) => [
+    return shown(input, about(stage, topic), (done) => [
       input.onDidAccept(async () => {
         const answer = input.value.trim();
         const why = await judged(input, () => problem(answer));
@@ -79,7 +85,7 @@ export interface Option<Value> extends QuickPickItem {
   readonly value: Value;
 }
 
-interface ChoiceQuestion<Value> {
+interface ChoiceQuestion<Value> extends Question {
   readonly placeholder: string;
   readonly options: readonly (Option<Value> | QuickPickItem)[];
   /** The one that is marked when the list comes up. */
@@ -89,7 +95,7 @@ interface ChoiceQuestion<Value> {
 }
 
 /** Asks to choose one thing of a list. */
-export function askChoice<Value>({ placeholder, options, marked, keep }: ChoiceQuestion<Value>): Step {
+export function askChoice<Value>({ topic, placeholder, options, marked, keep }: ChoiceQuestion<Value>): Step {
   return (stage) => {
     const pick = window.createQuickPick<QuickPickItem>();
     pick.placeholder = placeholder;
@@ -98,7 +104,7 @@ export function askChoice<Value>({ placeholder, options, marked, keep }: ChoiceQ
     pick.items = options;
     const first = options.filter(isOption<Value>).find(({ value }) => marked?.(value));
     if (first) pick.activeItems = [first];
-    return shown(pick, stage, (done) => [
+    return shown(pick, about(stage, topic), (done) => [
       pick.onDidAccept(async () => {
         const [item] = pick.selectedItems.length > 0 ? pick.selectedItems : pick.activeItems;
         if (item && isOption<Value>(item)) done((await keep(item.value)) === "again" ? "again" : "next");
@@ -107,7 +113,7 @@ export function askChoice<Value>({ placeholder, options, marked, keep }: ChoiceQ
   };
 }
 
-interface SeveralQuestion<Value> {
+interface SeveralQuestion<Value> extends Question {
   readonly placeholder: string;
   readonly options: readonly Option<Value>[];
   readonly chosen: (value: Value) => boolean;
@@ -115,7 +121,7 @@ interface SeveralQuestion<Value> {
 }
 
 /** Asks to choose any number of things of a list; none is an answer. */
-export function askSeveral<Value>({ placeholder, options, chosen, keep }: SeveralQuestion<Value>): Step {
+export function askSeveral<Value>({ topic, placeholder, options, chosen, keep }: SeveralQuestion<Value>): Step {
   return (stage) => {
     const pick = window.createQuickPick<Option<Value>>();
     pick.placeholder = placeholder;
@@ -123,13 +129,17 @@ export function askSeveral<Value>({ placeholder, options, chosen, keep }: Severa
     pick.matchOnDetail = true;
     pick.items = options;
     pick.selectedItems = options.filter(({ value }) => chosen(value));
-    return shown(pick, stage, (done) => [
+    return shown(pick, about(stage, topic), (done) => [
       pick.onDidAccept(() => {
         keep(pick.selectedItems.map(({ value }) => value));
         done("next");
       }),
     ]);
   };
+}
+
+function about(stage: Stage, topic: string | undefined): Stage {
+  return topic === undefined ? stage : { ...stage, title: `${stage.title}: ${topic}` };
 }
 
 function isOption<Value>(item: QuickPickItem): item is Option<Value> {

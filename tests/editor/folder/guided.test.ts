@@ -91,7 +91,10 @@ describe("guided inputs", () => {
       marks.filter(({ severity }) => severity === 0).map(({ message }) => message),
       [],
     );
-    await later(500);
+    await until("the status bar names it", async () => {
+      const words = await hand<string[]>(this, "words", { selector: ".statusbar-item" });
+      return words.some((each) => each.includes("Rook End: "));
+    });
     await hand(this, "picture", { name: "new-site-done" });
   });
 
@@ -153,6 +156,7 @@ describe("guided inputs", () => {
     await untilAsked(this, "What else does the sheet state?");
     await hand(this, "type", { text: "technology" });
     await later(200);
+    await hand(this, "press", { key: "ArrowDown" });
     await hand(this, "press", { key: "Space" });
     await later(150);
     await hand(this, "picture", { name: "new-part-others" });

@@ -26,6 +26,8 @@ export class VerdictTeller {
   ) {
     const { DocumentBuilder, TextDocuments } = editor.services.workspace;
     DocumentBuilder.onBuildPhase(DocumentState.Validated, () => this.tell());
+    // A file that was known before it is opened is not built anew.
+    TextDocuments.onDidOpen(() => this.tell());
     TextDocuments.onDidClose(({ document }) => this.sent.delete(document.uri));
     answerTo<About>(connection, editor, "sunwright/verdictPlaces", (uri) => this.places(uri));
   }
