@@ -14,7 +14,7 @@ Sunwright's bundles contain the packages below, each under its own licence. This
 
 /**
  * The licences of every package of which something went into a bundle. Takes the files that were bundled, as absolute
- * paths; throws an Error for a package that names no licence.
+ * paths; throws an Error for a package that neither names a licence nor carries its text.
  */
 export function thirdPartyNotices(files: Iterable<string>): string {
   const folders = new Set<string>();
@@ -25,9 +25,11 @@ export function thirdPartyNotices(files: Iterable<string>): string {
   const sections = [...folders].flatMap((folder) => {
     const { name, version, license }: Manifest = JSON.parse(readFileSync(join(folder, "package.json"), "utf8"));
     if (name.startsWith("@sunwright/")) return [];
-    if (!license) throw new Error(`${name} names no licence: it cannot be shipped`);
-    const title = `${name} ${version} (${license})`;
-    return [{ name, text: `${"-".repeat(80)}\n${title}\n\n${licenceText(folder)}` }];
+    const own = licenceText(folder);
+    if (!license && !own) throw new Error(`${name} names no licence: it cannot be shipped`);
+    const title = `${name} ${version} (${license ?? "licence below"})`;
+    const text = own ?? "The package carries no text of its licence.\n";
+    return [{ name, text: `${"-".repeat(80)}\n${title}\n\n${text}` }];
   });
   sections.sort((a, b) => (a.name < b.name ? -1 : 1));
   return [heading, ...sections.map(({ text }) => text)].join("\n");
@@ -43,9 +45,7 @@ function packageFolder(file: string): string | undefined {
   return undefined;
 }
 
-function licenceText(folder: string): string {
+function licenceText(folder: string): string | undefined {
   const name = readdirSync(folder).find((entry) => /^licen[cs]e/i.test(entry));
-  return name
-    ? `${readFileSync(join(folder, name), "utf8").trim()}\n`
-    : "The package carries no text of its licence.\n";
+  return name && `${readFileSync(join(folder, name), "utf8").trim()}\n`;
 }

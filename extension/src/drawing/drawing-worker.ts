@@ -5,6 +5,8 @@ import {
   chartQuestion,
   type DrawParams,
   drawQuestion,
+  type FileParams,
+  fileQuestion,
 } from "../../../language-server/src/drawing-worker/questions";
 
 /** A worker that runs the drawing program, however the host starts one. */
@@ -34,6 +36,14 @@ export class DrawingWorker implements Disposable {
 
   chart(params: ChartParams): Promise<string> {
     return this.ask(chartQuestion, params);
+  }
+
+  /** The bytes of a file. */
+  async file(params: FileParams): Promise<Uint8Array> {
+    const text = await this.ask<string>(fileQuestion, params);
+    return params.as === "svg"
+      ? new TextEncoder().encode(text)
+      : Uint8Array.from(atob(text), (letter) => letter.charCodeAt(0));
   }
 
   dispose(): void {

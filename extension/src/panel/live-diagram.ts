@@ -3,12 +3,13 @@ import { type BaseLanguageClient, State } from "vscode-languageclient";
 import type { DiagramResult } from "../../../language-server/src/editor/lsp/diagram-requests";
 import type { DrawingWorker } from "../drawing/drawing-worker";
 import { Latest } from "../drawing/latest";
+import type { ExportWish } from "../export/export-drawing";
 import { addressOf, ask } from "../requests";
 import { DiagramPanel, type Listener } from "./diagram-panel";
 import { type FromPage, firstView, type KeptState, type PanelView, type ToPage } from "./messages";
 import { Moment } from "./moment";
 import { isDesign, Places } from "./places";
-import { askChart, chartName, shownChart } from "./shown-chart";
+import { askChart, askedConditions, chartName, shownChart } from "./shown-chart";
 import { shownDesign, shownHead } from "./shown-design";
 import { Teller } from "./teller";
 
@@ -23,7 +24,7 @@ export class LiveDiagram implements Disposable, Listener {
   private shown: ToPage | undefined;
   private readonly latest = new Latest();
   private readonly teller: Teller;
-  private readonly moment: Moment;
+  private moment: Moment;
   private readonly parts: Disposable[];
 
   constructor(
@@ -87,11 +88,7 @@ export class LiveDiagram implements Disposable, Listener {
         this.update();
         break;
       case "export":
-        void commands.executeCommand("sunwright.exportDrawing", {
-          uri: this.uri,
-          design: this.wanted,
-          view: this.view,
-        });
+        void commands.executeCommand("sunwright.exportDrawing", this.exportWish());
         break;
       case "switching":
         this.moment.turn(message.on);
@@ -115,11 +112,18 @@ export class LiveDiagram implements Disposable, Listener {
   closed(): void {
     this.panel = undefined;
     this.shown = undefined;
+    this.moment = new Moment(this.client);
   }
 
   dispose(): void {
     for (const part of this.parts) part.dispose();
     this.panel?.close();
+  }
+
+  /** What is looked at. */
+  private exportWish(): Partial<ExportWish> {
+    const { tab, chosen, conditions } = this.view;
+    return { uri: this.uri, design: this.wanted, what: chosen[tab] ?? tab, conditions: askedConditions(conditions) };
   }
 
   /** Turns to the design in front; when something else comes to the front, it stays with the last one. */

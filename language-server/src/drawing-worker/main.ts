@@ -1,7 +1,7 @@
 import type { MessagePort } from "node:worker_threads";
 import { BrowserMessageReader, BrowserMessageWriter, createMessageConnection } from "vscode-jsonrpc/browser";
-import { chart, draw } from "./answers.js";
-import { chartQuestion, drawQuestion } from "./questions.js";
+import { chart, draw, file } from "./answers.js";
+import { chartQuestion, drawQuestion, fileQuestion } from "./questions.js";
 
 type Port = ConstructorParameters<typeof BrowserMessageReader>[0];
 declare const require: (name: "node:worker_threads") => { readonly parentPort: MessagePort };
@@ -13,4 +13,5 @@ const port = (isOwnPort ? globalThis : require("node:worker_threads").parentPort
 const connection = createMessageConnection(new BrowserMessageReader(port), new BrowserMessageWriter(port));
 connection.onRequest(drawQuestion, draw);
 connection.onRequest(chartQuestion, chart);
+connection.onRequest(fileQuestion, file);
 connection.listen();

@@ -12,10 +12,23 @@ export const drawQuestion = "draw";
 /** `chart`: a picture that needs no places found, as an SVG document in the same colours. */
 export const chartQuestion = "chart";
 
-export interface ChartParams {
+export interface ChartParams extends Named {
   readonly picture: Picture;
 }
-export interface DrawParams {
+
+/** `file`: the same bytes as the command line writes, for paper; those of a PDF in base 64. */
+export const fileQuestion = "file";
+
+export interface FileParams {
+  readonly drawn: { readonly diagram: Diagram } | { readonly picture: Picture };
+  readonly as: "svg" | "pdf";
+}
+
+interface Named {
+  /** Of the picture in its page, where it is not the only one there. */
+  readonly name?: string;
+}
+export interface DrawParams extends Named {
   readonly diagram: Diagram;
   /** How things are at one moment, by id; absent where that is not asked. */
   readonly states?: readonly (readonly [string, State])[];
