@@ -1,7 +1,7 @@
 import { copyFileSync, mkdirSync, readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { dirname, join, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
-import { isKeyword, textMateGrammar } from "@sunwright/grammar";
+import { isKeyword, markdownFenceGrammar, textMateGrammar } from "@sunwright/grammar";
 import { build } from "esbuild";
 import { kindRows } from "../language-server/src/design/schema/index.js";
 import { referencePages, snippetsFile } from "../language-server/src/reference/index.js";
@@ -54,7 +54,9 @@ for (const [path, text] of referencePages()) write(join("docs", path), text);
 write(join("snippets", "sunwright.json"), snippetsFile());
 const kinds = kindRows.map(({ kind }) => kind).filter((kind) => !isKeyword(kind));
 write(join("syntaxes", "sunwright.tmLanguage.json"), JSON.stringify(textMateGrammar(kinds), undefined, 2));
+write(join("syntaxes", "markdown-fence.tmLanguage.json"), JSON.stringify(markdownFenceGrammar(), undefined, 2));
 write(join("dist", "panel", "colours.css"), panelColours());
+copyFileSync(join(here, "preview", "preview.css"), join(dist, "preview.css"));
 const speaking = [join(here, "src"), join(here, "..", "language-server", "src", "editor")];
 write(join("l10n", "bundle.l10n.json"), JSON.stringify(await interfaceWords(speaking), undefined, 2));
 const bundled = [forNode, forBrowser, forPanel].flatMap(({ metafile }) =>

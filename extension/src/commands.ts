@@ -1,6 +1,7 @@
 import { commands, type Disposable, type ExtensionContext, Uri } from "vscode";
 import type { BaseLanguageClient } from "vscode-languageclient";
-import type { RunningWorker } from "./drawing/drawing-worker";
+import type { DrawingWorker } from "./drawing/drawing-worker";
+import { registerExport } from "./export/register";
 import { registerGuided } from "./guided/register";
 import { registerPanel } from "./panel/register";
 import { registerRenameAt } from "./rename-at";
@@ -12,7 +13,7 @@ import { WhatIf } from "./what-if";
 export function registerCommands(
   context: ExtensionContext,
   client: BaseLanguageClient,
-  startDrawing: () => RunningWorker,
+  drawing: DrawingWorker,
 ): Disposable[] {
   return [
     new WhatIf(client),
@@ -20,7 +21,8 @@ export function registerCommands(
     ...registerGuided(client),
     ...registerSwitching(client),
     registerRenameAt(),
-    ...registerPanel(context, client, startDrawing),
+    ...registerPanel(context, client, drawing),
+    registerExport(client, drawing),
     commands.registerCommand("sunwright.restartServer", async () => {
       // A server that does not answer is started anew all the same.
       await client.stop().catch(() => undefined);

@@ -9,11 +9,13 @@ import { answerForFiles } from "./client-files";
 import { clientOptions } from "./client-options";
 import { registerCommands } from "./commands";
 import { startBrowserWorker } from "./drawing/browser-worker";
+import { DrawingWorker } from "./drawing/drawing-worker";
+import { type MarkdownPlugin, registerPreview } from "./preview/register";
 
 let client: LanguageClient | undefined;
 
 /** Browser: the same server in a web worker. */
-export async function activate(context: ExtensionContext): Promise<void> {
+export function activate(context: ExtensionContext): MarkdownPlugin {
   const script = Uri.joinPath(context.extensionUri, "dist", "browser-server.js");
   let worker: Worker | undefined;
   // A worker that was told to stop does not begin again: each start has its own.
@@ -23,11 +25,17 @@ export async function activate(context: ExtensionContext): Promise<void> {
     return { reader: new BrowserMessageReader(worker), writer: new BrowserMessageWriter(worker) };
   };
   client = new LanguageClient("sunwright", "Sunwright", startWorker, clientOptions(context));
+  const drawing = new DrawingWorker(() => startBrowserWorker(context));
+  const { plugin, parts } = registerPreview(client, drawing);
   context.subscriptions.push(
-    ...registerCommands(context, client, () => startBrowserWorker(context)),
+    drawing,
+    ...parts,
+    ...registerCommands(context, client, drawing),
     ...answerForFiles(client),
   );
-  await client.start();
+  // Whoever opens a page of Markdown does not wait for it; the client itself tells when it cannot be started.
+  client.start().catch(() => undefined);
+  return plugin;
 }
 
 export async function deactivate(): Promise<void> {

@@ -40,6 +40,7 @@ import { editorModules } from "../editor/lsp/module.js";
 import { Publisher } from "../editor/lsp/publisher.js";
 import { noteRefactoring, refactorKinds, resolveRefactoring } from "../editor/lsp/refactor-actions.js";
 import { selectionRanges } from "../editor/lsp/structure-providers.js";
+import { addTextRequests } from "../editor/lsp/text-requests.js";
 import { VerdictTeller } from "../editor/lsp/verdict-teller.js";
 import { createSunwrightServices } from "../language/module.js";
 
@@ -96,6 +97,7 @@ export function startServer(
   addDesignRequests(connection, editor, refreshAll);
   addDiagramRequests(connection, editor);
   addChartRequests(connection, editor);
+  addTextRequests(connection, editor);
   addGuidedRequests(connection, editor);
 
   const showAgain = (): void => {
