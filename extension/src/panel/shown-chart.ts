@@ -1,3 +1,4 @@
+import { l10n } from "vscode";
 import type { BaseLanguageClient } from "vscode-languageclient";
 import type { ChartResult } from "../../../language-server/src/editor/lsp/chart-requests";
 import { ask } from "../requests";
@@ -55,10 +56,10 @@ export function shownChart(
 function wordsFor(tab: Tab, name: string | undefined, wish: string | undefined): string | undefined {
   if (name === undefined)
     return tab === "curve"
-      ? "No string is wired to a tracker of an inverter: there is no curve yet."
-      : "No string is declared: there is no voltage to draw yet.";
+      ? l10n.t("No string is wired to a tracker of an inverter: there is no curve yet.")
+      : l10n.t("No string is declared: there is no voltage to draw yet.");
   if (wish === undefined || wish === name) return undefined;
-  return `${aboutOf(wish)} is not in the design at present: ${aboutOf(name)} is shown.`;
+  return l10n.t("{0} is not in the design at present: {1} is shown.", aboutOf(wish), aboutOf(name));
 }
 
 function aboutOf(name: string): string {

@@ -18,7 +18,10 @@ function plainly(text: string): string {
   return text.replace(/: +/g, ": ");
 }
 
-describe("guided inputs", () => {
+describe("guided inputs", function () {
+  // Dozens of keys go through a whole browser.
+  this.timeout(150_000);
+
   before(async () => {
     await write("guided/sheets.sun", "/** Invented. */\npart Elm400 is module {\n    power: 400 W\n}\n");
   });
