@@ -1,4 +1,12 @@
-import { commands, type Disposable, type ExtensionContext, type TextEditor, type WebviewPanel, window } from "vscode";
+import {
+  commands,
+  type Disposable,
+  type ExtensionContext,
+  l10n,
+  type TextEditor,
+  type WebviewPanel,
+  window,
+} from "vscode";
 import { type BaseLanguageClient, State } from "vscode-languageclient";
 import type { DiagramResult } from "../../../language-server/src/editor/lsp/diagram-requests";
 import type { DrawingWorker } from "../drawing/drawing-worker";
@@ -112,6 +120,7 @@ export class LiveDiagram implements Disposable, Listener {
   closed(): void {
     this.panel = undefined;
     this.shown = undefined;
+    this.view = firstView;
     this.moment = new Moment(this.client);
   }
 
@@ -150,7 +159,7 @@ export class LiveDiagram implements Disposable, Listener {
     if (uri === undefined) {
       this.say({
         is: "nothing",
-        words: "Open a design (a .sun file): its single-line diagram is drawn here as you type.",
+        words: l10n.t("Open a design (a .sun file): its single-line diagram is drawn here as you type."),
       });
       return;
     }
