@@ -4,7 +4,7 @@ import { diagramOf } from "../../language-server/src/drawing/diagram-of.js";
 import { layout } from "../../language-server/src/drawing/layout.js";
 import { renderSvg } from "../../language-server/src/drawing/render.js";
 import { installations } from "../circuit/random-circuit.js";
-import { assessed, designs, textOf } from "../examples/examples.js";
+import { assessed, designs, goodDesigns, textOf } from "../examples/examples.js";
 import { assessText } from "./drawn.js";
 import { faults } from "./geometry.js";
 
@@ -19,6 +19,28 @@ describe("nothing overlaps, everything is joined, wires are level or upright", (
         expect(faults(await layout(diagramOf(assessText(text))))).toEqual([]);
       }),
       { numRuns: 60, seed: 6 },
+    );
+  });
+});
+
+describe("the same where a diagram is placed in parts", () => {
+  test.each(goodDesigns)("%s", async (path) => {
+    for (const atOnce of [4, 10]) {
+      const placed = await layout(diagramOf(assessed(path)), atOnce);
+      expect(faults(placed)).toEqual([]);
+    }
+  });
+
+  test("random installations, in parts of six", async () => {
+    await fc.assert(
+      fc.asyncProperty(installations({ min: 0, max: 8 }), async (text) => {
+        const diagram = diagramOf(assessText(text));
+        const placed = await layout(diagram, 6);
+        expect(faults(placed)).toEqual([]);
+        expect(placed.nodes.map(({ node }) => node)).toEqual(diagram.nodes);
+        expect(placed.wires.map(({ wire }) => wire)).toEqual(diagram.wires);
+      }),
+      { numRuns: 60, seed: 9 },
     );
   });
 });

@@ -28,14 +28,11 @@ export interface PlacedWire {
   readonly label?: Point & { readonly w: number; readonly h: number };
 }
 
-/** Up to so many nodes are placed in one go; the time for more grows faster than their number. */
-const atOnce = 60;
-
 /**
- * Finds a place for everything: the same for the same diagram, on every machine. Large ones are placed in parts, which
- * are remembered, so that a change in one leaves the others alone.
+ * Finds a place for everything: the same for the same diagram, on every machine. Of more nodes than go at once (the time
+ * grows faster than their number) parts are placed, and remembered, so that a change in one leaves the others alone.
  */
-export async function layout(diagram: Diagram): Promise<Placed> {
+export async function layout(diagram: Diagram, atOnce = 60): Promise<Placed> {
   const parts = cut(diagram, atOnce);
   const placed = await Promise.all(parts.map(async (part) => ({ part, placed: await placePart(part.diagram) })));
   const [only, another] = placed;
