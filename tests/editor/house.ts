@@ -12,3 +12,12 @@ export async function layHouse(mend: (text: string) => string = (text) => text, 
   await write(path, mend(text));
   return path;
 }
+
+const cottage = "examples/alder-cottage/alder-cottage.sun";
+
+/** Writes a copy of the whole example house for a test beside the sheets it uses, changed as wished; gives its path. */
+export async function layCottage(mend: (text: string) => string = (text) => text): Promise<string> {
+  const path = `examples/alder-cottage/trial-${++count}.sun`;
+  await write(path, mend(await read(cottage)));
+  return path;
+}

@@ -11,7 +11,9 @@ export type Session = (typeof sessions)[number];
 
 /** Bundles the tests of one session into `index.js` of a folder; one bundle runs in every host. */
 export async function bundleTests(session: Session, folder: string, only = ""): Promise<void> {
-  const files = readdirSync(join(source, session)).filter((name) => name.endsWith(`${only}.test.ts`));
+  const files = readdirSync(join(source, session)).filter((name) =>
+    only.split(",").some((wanted) => name.endsWith(`${wanted}.test.ts`)),
+  );
   const imports = files.sort().map((name) => `() => require(${JSON.stringify(join(source, session, name))})`);
   const contents = `
     import { runAll } from ${JSON.stringify(join(source, "run-all.ts"))};

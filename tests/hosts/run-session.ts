@@ -29,7 +29,7 @@ export interface RunOptions {
   readonly pictures: string;
   /** Program of the desktop's VS Code; the other hosts are driven by our launcher. */
   readonly desktop?: string | undefined;
-  /** Only the test file of this name, without its ending. */
+  /** Only the test files of these names, without their ending, with commas between them. */
   readonly only?: string | undefined;
 }
 
