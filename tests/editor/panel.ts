@@ -22,13 +22,18 @@ export async function seen(
   what: string,
   selector: string,
   isSo: (look: Look) => boolean = () => true,
+  milliseconds?: number,
 ): Promise<Look> {
   let last: Look | null = null;
   try {
-    return await until(what, async () => {
-      last = await look(test, selector);
-      return last !== null && isSo(last) && last;
-    });
+    return await until(
+      what,
+      async () => {
+        last = await look(test, selector);
+        return last !== null && isSo(last) && last;
+      },
+      milliseconds,
+    );
   } catch (error) {
     throw new Error(`${error instanceof Error ? error.message : error}; ${selector} is ${JSON.stringify(last)}`);
   }
