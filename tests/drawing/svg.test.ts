@@ -5,7 +5,7 @@ import { layout } from "../../language-server/src/drawing/layout.js";
 import { pictureOf, renderSvg } from "../../language-server/src/drawing/render.js";
 import { svgOf } from "../../language-server/src/drawing/svg.js";
 import { light, ofPage, themes } from "../../language-server/src/drawing/themes.js";
-import { assessed } from "../examples/examples.js";
+import { assessed, goodDesigns } from "../examples/examples.js";
 import { assessText } from "./drawn.js";
 import { texts } from "./texts.js";
 
@@ -41,6 +41,14 @@ describe("for those who hear it, and for pages with a strict policy", () => {
     expect(drawn).toMatch(/<g data-id="Q1" class="item isolator" role="img" aria-label="Q1: isolator, /);
     expect(drawn).toMatch(/<g data-id="W1" class="run" role="img" aria-label="W1: run from S1.out to Q1.in, /);
     expect(drawn).toMatch(/<g data-id="CU.R1.K1" class="device" role="img" aria-label="way 1, /);
+  });
+
+  test.each(goodDesigns)("%s: whatever has an id is named, and says what it is", async (path) => {
+    const drawn = await svg(path);
+    const things = drawn.split(/(?=<g data-id=)/).slice(1);
+    expect(things.length).toBeGreaterThan(10);
+    for (const thing of things)
+      expect(thing).toMatch(/^<g data-id="[^"]+"[^>]* role="img" aria-label="[^"]+"[^>]*>\s*<title>[^<]+</);
   });
 
   test("no style sheet, no script, nothing from elsewhere", async () => {
