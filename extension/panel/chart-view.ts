@@ -4,6 +4,8 @@ import { element } from "./dom";
 import { Figures } from "./figures";
 import { say } from "./host";
 
+const legibleScale = 0.8;
+
 /** One chart with what can be chosen of it, and its figures. */
 export class ChartView {
   private readonly chooser = element("div", { class: "chooser" });
@@ -70,6 +72,8 @@ export class ChartView {
   private prepared(text: string, known: ReadonlySet<string>): SVGSVGElement {
     const parsed = new DOMParser().parseFromString(text, "image/svg+xml").documentElement;
     const svg = document.importNode(parsed as unknown as SVGSVGElement, true);
+    // Smaller than this its words cannot be read: then it is moved to and fro.
+    svg.style.minWidth = `${svg.width.baseVal.value * legibleScale}px`;
     const stops = [...svg.querySelectorAll<SVGGElement>("[data-id]")].filter(({ dataset }) =>
       known.has(dataset.id ?? ""),
     );

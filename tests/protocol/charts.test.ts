@@ -74,7 +74,7 @@ describe("charts of a design", () => {
     const { chart, places } = await ask(editor, "margins");
     const { rows } = chart!.tables[0]!;
     const row = rows.find(({ cells }) => cells[0] === "S1" && cells[1] === "string-voltage");
-    expect(row!.cells[4]).toBe("finding");
+    expect(row!.cells[5]).toBe("finding");
     const place = places.find(({ id }) => id === row!.id)!;
     expect(place.uri).toBe(editor.uri("cottage.sun"));
     expect(place.name.start.line).toBe(editor.cursor("cottage.sun", "|string S1").line);

@@ -122,10 +122,10 @@ export function marginsPicture(assessment: Assessment, most = Number.POSITIVE_IN
 export function marginsTable(assessment: Assessment): Table {
   return {
     caption: "How much of each limit is used, the tightest first",
-    columns: ["thing", "rule", "used", "compared", "outcome"],
-    rows: marginsOf(assessment).margins.map(({ id, thing, rule, used, words, outcome }) => ({
+    columns: ["thing", "rule", "used", "compared", "with", "outcome"],
+    rows: marginsOf(assessment).margins.map(({ id, thing, rule, used, words, against = "", outcome }) => ({
       id,
-      cells: [thing, rule, shareText(used), words, outcome],
+      cells: [thing, rule, shareText(used), words, against, outcome],
     })),
   };
 }
