@@ -32,8 +32,6 @@ export interface ClientOptions {
   readonly options?: Readonly<Record<string, unknown>>;
   /** Whether it takes texts with places to fill in. */
   readonly snippets?: boolean;
-  /** Words of the interface in the reader's language, by the English ones. */
-  readonly words?: Readonly<Record<string, string>>;
   /** Whether it wants to be told which designs have been computed anew. */
   readonly designChanged?: boolean;
 }

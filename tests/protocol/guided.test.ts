@@ -115,7 +115,7 @@ describe("whoever leads through a new site or part", () => {
 describe("the words of the interface", () => {
   test("are the reader's where the client has them; what a rule says stays as it is", async () => {
     const words = { "{0} not checked": "[{0} nòt chéckéd]", "Working:": "[Wòrking:]" };
-    const { editor, told } = await start({ files, words });
+    const { editor, told } = await start({ files, options: { words } });
     await editor.open("cottage.sun", cottage.replace("8 x Hollin430", "17 x Hollin430"));
     await until(() => told.length > 0);
     expect(told[0]?.designs[0]?.text).toMatch(/\[\d+ nòt chéckéd\]/);
