@@ -53,7 +53,7 @@ export class Switches {
     const { devices, open, mode, notCounted, cautions, incomplete, dead } = live;
     return [
       element("h2", {}, `What stays live ${open.length > 0 ? `with ${open.join(", ")} open` : "with nothing open"}`),
-      element("p", { class: "caution important" }, ...important(cautions)),
+      element("p", { class: "caution important" }, cautions.filter(isImportant).join(" ")),
       element(
         "div",
         { class: "modes" },
@@ -97,14 +97,14 @@ export class Switches {
           ]
         : []),
       ...notCounted.map((words) => element("p", { class: "remark" }, `Traced as closed all the same. ${words}`)),
-      ...cautions.map((words) => element("p", { class: "caution" }, words)),
+      ...cautions.filter((words) => !isImportant(words)).map((words) => element("p", { class: "caution" }, words)),
     ];
   }
 }
 
-/** What must not be read past, before anything else. */
-function important(cautions: readonly string[]): string[] {
-  return [cautions.filter((words) => /prove dead|cannot be switched off/i.test(words)).join(" ")];
+/** What must not be read past: it stands before anything else. */
+function isImportant(caution: string): boolean {
+  return /prove dead|cannot be switched off/i.test(caution);
 }
 
 function choice<Word extends string>(

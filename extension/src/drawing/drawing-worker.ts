@@ -29,6 +29,11 @@ export class DrawingWorker implements Disposable {
 
   constructor(private readonly start: () => RunningWorker) {}
 
+  /** Starts it before anything is asked. */
+  warm(): void {
+    this.running();
+  }
+
   /** The picture of a diagram. */
   draw(params: DrawParams): Promise<string> {
     return this.ask(drawQuestion, params);

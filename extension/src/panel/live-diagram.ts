@@ -56,6 +56,7 @@ export class LiveDiagram implements Disposable, Listener {
   }
 
   show(): void {
+    this.worker.warm();
     this.panel ??= DiagramPanel.open(this.context, this);
     this.panel.reveal();
     this.follow(window.activeTextEditor ?? window.visibleTextEditors.find(isDesign));

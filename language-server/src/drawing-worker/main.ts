@@ -1,5 +1,6 @@
 import type { MessagePort } from "node:worker_threads";
 import { BrowserMessageReader, BrowserMessageWriter, createMessageConnection } from "vscode-jsonrpc/browser";
+import { engine } from "../drawing/engine.js";
 import { chart, draw, file } from "./answers.js";
 import { chartQuestion, drawQuestion, fileQuestion } from "./questions.js";
 
@@ -15,3 +16,5 @@ connection.onRequest(drawQuestion, draw);
 connection.onRequest(chartQuestion, chart);
 connection.onRequest(fileQuestion, file);
 connection.listen();
+// Its first use takes longer than all that follow: better while nobody waits.
+void engine();
