@@ -1,7 +1,7 @@
 import { assert } from "chai";
-import { type CompletionItem, type CompletionList, commands, type TextDocument } from "vscode";
+import { type CompletionItem, type CompletionList, commands, type TextDocument, window } from "vscode";
 import { change, closeAll, positionOf, show } from "../designs";
-import { layHouse } from "../house";
+import { layCottage, layHouse } from "../house";
 import { hand } from "../stage";
 import { until } from "../until";
 
@@ -46,6 +46,28 @@ describe("completion", () => {
   it("offers the trackers of the inverter that is named", async () => {
     const document = await show(await layHouse((text) => `${text}\nrun W9 from Q1 to INV.\n`));
     await until("trackers are offered", async () => labels(await offered(document, "to INV.")).includes("pv1"));
+  });
+
+  it("goes through a new line word by word, the likeliest first", async () => {
+    const document = await show(await layCottage((text) => `${text}// new\n`));
+    /** What is offered behind some words at the end of the design, in the order of the list. */
+    const behind = async (words: string): Promise<string[]> => {
+      const editor = await window.showTextDocument(document, { preview: false });
+      await editor.edit((edit) => edit.replace(document.lineAt(document.lineCount - 2).range, words));
+      const order = ({ sortText, label }: CompletionItem) => sortText ?? label.toString();
+      return until(`something is offered behind "${words}"`, async () => {
+        const items = await offered(document, words);
+        items.sort((a, b) => (order(a) < order(b) ? -1 : 1));
+        return items.length > 0 && labels(items);
+      });
+    };
+    // The editor puts the words of the text and its snippets behind what is offered.
+    assert.equal((await behind("run "))[0], "W14");
+    assert.deepEqual((await behind("run W14 from S1 to INV.")).slice(0, 4), ["pv1", "pv2", "ac", "battery"]);
+    assert.includeMembers(await behind("run W14 from S1 to Q1: 18 m of "), ["Solar4", "Solar6", "Singles6"]);
+    assert.deepEqual((await behind("string S9 is 3 x Hollin430 { ")).slice(0, 3), ["tilt", "azimuth", "mounting"]);
+    assert.includeMembers(await behind("string S9 is 3 x Hollin430 { mounting: "), ["on-roof", "ground"]);
+    assert.notInclude(await behind("battery B9 is "), "Brook4");
   });
 
   it("writes what was chosen, by keys", async function () {

@@ -1,6 +1,6 @@
 import { assert } from "chai";
-import { commands, type TextEdit, WorkspaceEdit, workspace } from "vscode";
-import { closeAll, show, untilFound } from "../designs";
+import { ConfigurationTarget, commands, type TextEdit, WorkspaceEdit, workspace } from "vscode";
+import { change, closeAll, rangeOf, show, untilFound } from "../designs";
 import { layHouse } from "../house";
 import { until } from "../until";
 
@@ -27,6 +27,48 @@ describe("formatting", () => {
       const options = { insertSpaces: true, tabSize: 4 };
       const found = commands.executeCommand<TextEdit[]>("vscode.executeFormatDocumentProvider", document.uri, options);
       return (await found) ?? [];
+    }
+  });
+
+  it("of a stretch leaves the rest", async () => {
+    const document = await show(await layHouse((text) => untidy(text).replace("spd F1 is", "spd   F1   is")));
+    await untilFound(document.uri, "string-voltage");
+    const edits = await until("there is something to tidy", async () => {
+      const found = await commands.executeCommand<TextEdit[]>(
+        "vscode.executeFormatRangeProvider",
+        document.uri,
+        document.lineAt(rangeOf(document, "isolator    Q1").start).range,
+        { insertSpaces: true, tabSize: 4 },
+      );
+      return (found?.length ?? 0) > 0 && found;
+    });
+    const edit = new WorkspaceEdit();
+    edit.set(document.uri, edits);
+    assert.isTrue(await workspace.applyEdit(edit));
+    assert.include(document.getText(), "\nisolator Q1 is RotaryDc32 {");
+    assert.include(document.getText(), "\nspd   F1   is");
+  });
+
+  it("is done on saving where that is asked for, and slips with one meaning are mended then", async () => {
+    const own = workspace.getConfiguration("editor");
+    const slip = (text: string) => untidy(text).replace("7 m of Solar4", "7,0 m of Solar4");
+    const save = async () => {
+      const document = await show(await layHouse(slip));
+      await untilFound(document.uri, "decimal-comma");
+      await change(document, "spd F1", "spd F1 ");
+      await document.save();
+      return document.getText();
+    };
+    assert.include(await save(), "7,0 m of Solar4");
+    try {
+      await own.update("formatOnSave", true, ConfigurationTarget.Workspace);
+      await own.update("codeActionsOnSave", { "source.fixAll": "explicit" }, ConfigurationTarget.Workspace);
+      const saved = await save();
+      assert.include(saved, "7.0 m of Solar4");
+      assert.include(saved, "\nisolator Q1 is RotaryDc32 {");
+    } finally {
+      await own.update("formatOnSave", undefined, ConfigurationTarget.Workspace);
+      await own.update("codeActionsOnSave", undefined, ConfigurationTarget.Workspace);
     }
   });
 

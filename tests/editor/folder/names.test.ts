@@ -1,7 +1,7 @@
 import { assert } from "chai";
 import { commands, type DocumentSymbol, type Location, type LocationLink, type WorkspaceEdit, workspace } from "vscode";
 import { at, closeAll, positionOf, read, show, untilFound, write } from "../designs";
-import { layHouse } from "../house";
+import { layCottage, layHouse } from "../house";
 import { until } from "../until";
 
 describe("names", () => {
@@ -26,6 +26,24 @@ describe("names", () => {
     assert.equal(renamed.getText(), sheet.replaceAll(/\bBeck5\b/g, "Beck5B"));
     const { relatedInformation = [] } = await untilFound(document.uri, "string-voltage");
     assert.equal(relatedInformation[0]!.location.uri.path, renamed.uri.path);
+  });
+
+  it("of a way are renamed with its run, its reading and its departure", async () => {
+    const departed = 'departure ac-protection on CU.K9 because "agreed"\n';
+    const document = await show(await layCottage((text) => text + departed));
+    const before = document.getText();
+    const edit = await until("the name can be changed", () =>
+      commands.executeCommand<WorkspaceEdit>(
+        "vscode.executeDocumentRenameProvider",
+        document.uri,
+        positionOf(document, "K9 is"),
+        "K12",
+      ),
+    );
+    assert.isTrue(await workspace.applyEdit(edit));
+    assert.equal(document.getText(), before.replaceAll(/\bK9\b/g, "K12"));
+    for (const words of ["to CU.K12:", "measured CU.K12 on", "on CU.K12 because"])
+      assert.include(document.getText(), words);
   });
 
   it("lead to where they are declared, in another file", async () => {
