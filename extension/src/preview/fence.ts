@@ -5,7 +5,13 @@ export interface Markdown {
   readonly renderer: { readonly rules: { fence?: Rule | undefined } };
   readonly utils: { escapeHtml(text: string): string };
 }
-type Rule = (tokens: readonly Token[], index: number, options: object, env: object | undefined, self: object) => string;
+type Rule = (
+  tokens: readonly Token[],
+  index: number,
+  options: object,
+  env: object | undefined,
+  self: { renderAttrs(token: Token): string },
+) => string;
 interface Token {
   readonly info: string;
   readonly content: string;
@@ -51,19 +57,20 @@ export function sunFences<Library extends Markdown>(
     if (!drawn) return around(code() + paragraph("waiting", words.drawing));
     const problems = [...unknown, ...drawn.problems].map((text) => paragraph("problem", text)).join("");
     if (drawn.svg === undefined) return problems === "" ? code() : around(code() + problems);
+    const text = `<pre><code class="language-sun">${escaped(token.content)}</code></pre>`;
     const marks = drawn.marks.map(
       ({ number, severity, text }) =>
         `<li value="${number}"><strong>${escaped(severity)}</strong> ${escaped(text)}</li>`,
     );
-    return around(
-      [
-        `<div class="sunwright-picture">${drawn.svg}</div>`,
-        problems,
-        marks.length > 0 ? `<ol class="sunwright-marks">${marks.join("")}</ol>` : "",
-        ...drawn.cautions.map((text) => paragraph("caution", text)),
-        `<details><summary>${escaped(words.text)}</summary>${code()}</details>`,
-      ].join(""),
-    );
+    // Where it is written is said of what is seen: the editor scrolls text and page together by that.
+    return [
+      `<div class="sunwright-block"><div${self.renderAttrs(token)}>`,
+      `<div class="sunwright-picture">${drawn.svg}</div></div>`,
+      problems,
+      marks.length > 0 ? `<ol class="sunwright-marks">${marks.join("")}</ol>` : "",
+      ...drawn.cautions.map((text) => paragraph("caution", text)),
+      `<details><summary>${escaped(words.text)}</summary>${text}</details></div>\n`,
+    ].join("");
   };
   return markdown;
 }
