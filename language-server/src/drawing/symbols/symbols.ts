@@ -35,7 +35,8 @@ export function symbol(
   return group(draw(pen(mirror)), { sort: "symbol", ...at, extent, ...(poses && { poses }) });
 }
 
-const lineExtent = { x: -reach, y: -rise, w: 2 * reach, h: 2 * rise } as const;
+/** Ends above the words that stand below some symbols. */
+const lineExtent = { x: -reach, y: -rise, w: 2 * reach, h: rise + 11 } as const;
 const inverterExtent = { x: -18, y: -18, w: 36, h: 36 } as const;
 const switching = new Set<SymbolName>(["isolator", "breaker", "rcd", "rcbo"]);
 
