@@ -43,7 +43,7 @@ export const sheetProperty = "reference";
 export function sheetKinds(): SheetKind[] {
   return partKinds().flatMap((kind) => {
     const row = partRow(kind);
-    return row && hasSheet(row) ? [{ kind, title: row.title, help: row.help }] : [];
+    return row && hasSheet(row) ? [{ kind, title: row.title, help: unmarked(row.help) }] : [];
   });
 }
 
@@ -90,12 +90,17 @@ function question({ name, symbol, help, sheet, typical, shape, essential }: Prop
   const choices = shape.is === "words" ? shape.words : shape.is === "flag" ? ["yes", "no"] : undefined;
   return {
     property: name,
-    help,
-    form: shapeText(shape).replaceAll("`", ""),
+    help: unmarked(help),
+    form: unmarked(shapeText(shape)),
     isEssential: essential === true,
     ...(symbol !== undefined && symbol !== name && { symbol }),
     ...(sheet !== undefined && { sheet }),
     ...(typical !== undefined && { typical }),
     ...(choices && { choices }),
   };
+}
+
+/** Questions and lists show a text as it is. */
+function unmarked(markdown: string): string {
+  return markdown.replaceAll("`", "");
 }
