@@ -32,14 +32,14 @@ export function fit(picture: Size, stage: Size): View {
 /** Below this the words of a picture cannot be read. */
 const legibleScale = 0.7;
 
-/** How a picture is first seen: all of it where that can be read, else its left part, where the sources are. */
+/** How a picture is first seen: all of it where that can be read, else its upper left part, where the sources are. */
 export function start(picture: Size, stage: Size): View {
   const all = fit(picture, stage);
   if (all.scale >= legibleScale) return all;
   const [width, height] = [stage.width / legibleScale, stage.height / legibleScale];
   return {
     x: Math.min(0, (picture.width - width) / 2),
-    y: (picture.height - height) / 2,
+    y: Math.min(0, (picture.height - height) / 2),
     scale: legibleScale,
   };
 }

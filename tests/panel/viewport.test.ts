@@ -38,6 +38,10 @@ test("a wide picture begins at its left end, as large as its words can be read",
   expect(onStage(view, { x: 0, y: 250 })).toMatchObject({ x: expect.closeTo(0), y: expect.closeTo(200) });
 });
 
+test("a tall picture begins at its upper edge", () => {
+  expect(start({ width: 2000, height: 3000 }, stage)).toEqual({ x: 0, y: 0, scale: 0.7 });
+});
+
 test("zooming keeps what is under the pointer there, and ends where it ends", () => {
   const view: View = { x: 100, y: 50, scale: 1 };
   const at = { x: 200, y: 150 };
