@@ -1,7 +1,11 @@
-import MarkdownIt from "markdown-it";
+import { createRequire } from "node:module";
 import { afterEach, describe, expect, test, vi } from "vitest";
 import { type Block, type DrawnBlock, DrawnBlocks } from "../../extension/src/preview/blocks";
-import { sunFences } from "../../extension/src/preview/fence";
+import { type Markdown, sunFences } from "../../extension/src/preview/fence";
+
+/** The extension's own; a version that something else brings may lie above it. */
+const library = createRequire(new URL("../../extension/package.json", import.meta.url))("markdown-it");
+const MarkdownIt: new () => Markdown & { render(text: string, page?: object): string } = library.default ?? library;
 
 const words = { drawing: "drawing …", text: "Text", unknown: (word: string) => `${word} means nothing` };
 const nothing: DrawnBlock = { marks: [], problems: [], cautions: [], files: [] };
