@@ -77,8 +77,8 @@ function compared(value: Figure, limit: Figure): string {
   return `${own} against ${bound}`;
 }
 
-const left = 300;
-const barWidth = 420;
+const left = 230;
+const barWidth = 330;
 const right = 250;
 const pitch = 17;
 const paints: Readonly<Record<Margin["outcome"], Paint>> = { pass: "first", finding: "error", departure: "note" };
