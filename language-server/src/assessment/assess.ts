@@ -50,9 +50,10 @@ export function assess(files: readonly SourceFile[], memory = new AssessmentMemo
   const problems = [...design.problems, ...assessed.flatMap((piece) => piece.problems), ...unanswering];
   const foretold = matchExpectations(design, told, problems);
 
+  const judged = [...assessed.map((piece) => piece.checks), ofWhole];
   let all: readonly Check[] | undefined;
   const checks = (): readonly Check[] => {
-    all ??= [...assessed.flatMap((piece) => piece.checks), ...ofWhole].map((check) => answers.get(check) ?? check);
+    all ??= judged.flat().map((check) => answers.get(check) ?? check);
     return all;
   };
   return {
@@ -64,6 +65,7 @@ export function assess(files: readonly SourceFile[], memory = new AssessmentMemo
     },
     ruleSet: judge.ruleSet,
     judge: judge.leniently(),
+    judged,
     get checks() {
       return checks();
     },

@@ -33,6 +33,8 @@ export interface Assessment {
   readonly ruleSet: RuleSet;
   /** For what is worked out on demand: the fixes of a finding. */
   readonly judge: Judge;
+  /** Every check before departures answer findings, piece by piece: where no edit has reached, the list is as before. */
+  readonly judged: readonly (readonly Check[])[];
   /** Every check. Put together when somebody asks: in a large design nearly all of them pass. */
   readonly checks: readonly Check[];
   /** The checks that have something to tell: findings, departures, and what could not be checked. */

@@ -1,5 +1,5 @@
 import * as l10n from "@vscode/l10n";
-import type { Assessment } from "../../assessment/assessment.js";
+import type { Assessment, Check } from "../../assessment/assessment.js";
 import { noSeverities, type Severities, shownSeverity } from "../../assessment/severities.js";
 import { label } from "../../design/facts.js";
 import type { Severity } from "../../design/model.js";
@@ -44,18 +44,23 @@ export function verdictOf(assessment: Assessment, severities: Severities = noSev
   };
 }
 
-const tightest = new WeakMap<Assessment, { readonly found?: Compared }>();
+const tightest = new WeakMap<readonly Check[], { readonly found?: Compared }>();
 
-function tightestIn(assessment: Assessment): Compared | undefined {
-  let known = tightest.get(assessment);
+/** Piece by piece, because a key stroke leaves most of a large design's pieces as they are. */
+function tightestIn({ judged }: Assessment): Compared | undefined {
+  return tightestOf(judged.flatMap((checks) => tightestAmong(checks) ?? []));
+}
+
+function tightestAmong(checks: readonly Check[]): Compared | undefined {
+  let known = tightest.get(checks);
   if (!known) {
     // Where a limit only tells two ways apart, as in the choice of a procedure, what is above it passes too.
-    const passed = assessment.checks
+    const passed = checks
       .filter(({ outcome }) => outcome.outcome === "pass")
       .flatMap(comparedIn)
       .filter(({ share }) => share <= 1);
     known = { found: tightestOf(passed) };
-    tightest.set(assessment, known);
+    tightest.set(checks, known);
   }
   return known.found;
 }
