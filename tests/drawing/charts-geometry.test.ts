@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { chartsOf } from "../../language-server/src/drawing/charts/charts.js";
+import { chartsOf, pagesOf } from "../../language-server/src/drawing/charts/charts.js";
 import type { GroupShape, Shape } from "../../language-server/src/drawing/picture.js";
 import { assessed, designs } from "../examples/examples.js";
 import { type PlacedText, texts } from "./texts.js";
@@ -47,7 +47,9 @@ function pointsOf(shapes: readonly Shape[]): Spot[] {
 }
 
 describe.each(designs)("charts of %s", (path) => {
-  const pictures = chartsOf(assessed(path)).map((chart) => [chart.name, chart.picture()] as const);
+  const pictures = chartsOf(assessed(path)).flatMap((chart) =>
+    [chart.picture(), ...pagesOf(chart)].map((picture) => [chart.name, picture] as const),
+  );
 
   test("no text lies on another, and none leaves the picture", () => {
     for (const [name, { shapes, width, height }] of pictures) {

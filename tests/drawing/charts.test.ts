@@ -1,15 +1,18 @@
 import { describe, expect, test } from "vitest";
-import { chartsOf } from "../../language-server/src/drawing/charts/charts.js";
+import { chartsOf, pagesOf } from "../../language-server/src/drawing/charts/charts.js";
 import { currentVoltagePlot } from "../../language-server/src/drawing/charts/current-voltage.js";
 import { marginsOf } from "../../language-server/src/drawing/charts/margins.js";
 import type { Plot } from "../../language-server/src/drawing/charts/plot.js";
 import { stringVoltagePlot } from "../../language-server/src/drawing/charts/string-voltage.js";
 import { ticks } from "../../language-server/src/drawing/charts/ticks.js";
+import type { Picture } from "../../language-server/src/drawing/picture.js";
 import { dropsOf } from "../../language-server/src/drawing/run-drops.js";
+import { scaleOn } from "../../language-server/src/drawing/sheets/paper.js";
 import { svgOf } from "../../language-server/src/drawing/svg.js";
 import { light } from "../../language-server/src/drawing/themes.js";
 import { assessed, designs } from "../examples/examples.js";
 import { assessText } from "./drawn.js";
+import { texts } from "./texts.js";
 
 function plotted(plot: Plot | string): Plot {
   if (typeof plot === "string") throw new Error(plot);
@@ -89,11 +92,33 @@ describe("margins", () => {
     expect(used).toEqual([...used].sort((a, b) => b - a));
   });
 
-  test("every check is counted: as a bar, as one without figures, or as one that could not be made", () => {
+  test("every check is counted: as a bar, or as one of those that have none", () => {
     const assessment = assessed("long-barn/long-barn.sun");
-    const { margins, withoutFigures, notChecked } = marginsOf(assessment);
+    const { margins, chosenToReach, withoutFigures, notChecked } = marginsOf(assessment);
     const applicable = assessment.checks.filter(({ outcome }) => outcome.outcome !== "not-applicable");
-    expect(margins.length + withoutFigures + notChecked).toBe(applicable.length);
+    expect(margins.length + chosenToReach + withoutFigures + notChecked).toBe(applicable.length);
+  });
+
+  test("what is chosen to be equal, and counts, have no bar; how many there are is said", () => {
+    const assessment = assessed("alder-cottage/alder-cottage.sun");
+    const { margins, chosenToReach } = marginsOf(assessment);
+    const passes = margins.filter(({ outcome }) => outcome === "pass").map(({ words }) => words);
+    expect(passes.filter((words) => words.includes("mm²") || /^\d+ against \d+$/.test(words))).toEqual([]);
+    expect(chosenToReach).toBeGreaterThan(0);
+    const { description } = chartsOf(assessment)
+      .find(({ name }) => name === "margins")!
+      .picture();
+    expect(description).toContain(`Checks without a bar: ${chosenToReach} that hold compare counts`);
+  });
+
+  test("on paper they take as many pages as are printed no smaller than they are drawn", () => {
+    const chart = chartsOf(assessed("alder-cottage/alder-cottage.sun")).find(({ name }) => name === "margins")!;
+    const pages = pagesOf(chart);
+    expect(pages.length).toBeGreaterThan(1);
+    expect(pages.map((page) => scaleOn("A4", page))).toEqual(pages.map(() => 1));
+    const bars = (pictures: readonly Picture[]) =>
+      pictures.flatMap(({ shapes }) => shapes).flatMap((shape) => (shape.is === "group" ? [shape.label] : []));
+    expect(bars(pages)).toEqual(bars([chart.picture()]));
   });
 });
 
@@ -106,6 +131,14 @@ test("the drop along a way is what the check on it found", () => {
   );
   const found = check?.outcome.outcome === "departure" ? check.outcome.finding.value : undefined;
   expect(sum).toBeCloseTo(found!.value, 12);
+});
+
+test("each limit on the drop is called by its name", () => {
+  const { shapes } = chartsOf(assessed("alder-cottage/alder-cottage.sun"))
+    .find(({ name }) => name === "drop")!
+    .picture();
+  const words = texts(shapes).map((each) => each.words);
+  expect(words).toEqual(expect.arrayContaining(["design limit 1 %", "ceiling 3 %", "limit 1 %"]));
 });
 
 describe("charts in figures", () => {
@@ -130,7 +163,7 @@ describe("charts in figures", () => {
     expect(holders).toEqual(expect.arrayContaining(["INV", "Q1", "F1", "W1", "W2", "Hollin430"]));
   });
 
-  test.each(designs)("every bar and row of %s has one name", (path) => {
+  test.each(designs)("every bar and row of %s has a name of its own", (path) => {
     const { margins } = marginsOf(assessed(path));
     expect(new Set(margins.map(({ id }) => id)).size).toBe(margins.length);
   });

@@ -3,7 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { describe, expect, test } from "vitest";
 import { main } from "../../language-server/src/cli/main.js";
-import { chartsOf } from "../../language-server/src/drawing/charts/charts.js";
+import { chartsOf, pagesOf } from "../../language-server/src/drawing/charts/charts.js";
 import { diagramOf } from "../../language-server/src/drawing/diagram-of.js";
 import { file } from "../../language-server/src/drawing-worker/answers.js";
 import type { FileParams } from "../../language-server/src/drawing-worker/questions.js";
@@ -40,7 +40,8 @@ describe.each(["alder-cottage/alder-cottage.sun", "long-barn/long-barn.sun"])(
       for (const chart of chartsOf(assessment).filter(
         ({ sort }, index, all) => all.findIndex((each) => each.sort === sort) === index,
       )) {
-        const own = await ofEditor({ picture: chart.picture() }, as);
+        const pages = as === "svg" ? [chart.picture()] : pagesOf(chart);
+        const own = await ofEditor({ pages }, as);
         expect(own.equals(await ofCommandLine(design, as, ["--chart", chart.name])), chart.name).toBe(true);
       }
     });

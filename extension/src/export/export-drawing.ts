@@ -31,7 +31,7 @@ export async function exportDrawing(
   const what = wish.what ?? (await pickWhat(client, wish));
   const as = what === undefined ? undefined : (wish.as ?? (await pickFormat(what)));
   if (what === undefined || as === undefined) return undefined;
-  const asked = await drawn(client, wish, what);
+  const asked = await drawn(client, wish, what, as);
   if (!asked) return undefined;
   const to = wish.to === undefined ? await pickFile(asked, as) : Uri.parse(wish.to);
   if (!to) return undefined;
@@ -80,16 +80,18 @@ async function drawn(
   client: BaseLanguageClient,
   { uri, design, conditions }: ExportWish,
   what: string,
+  as: Format["as"],
 ): Promise<Asked | undefined> {
   if (what === "diagram") {
     const result = await ask<DiagramResult>(client, "sunwright/diagram", uri, { design });
     return result ? { drawn: { diagram: readable(result).diagram }, entry: result.entry } : undefined;
   }
-  const result = await ask<ChartResult>(client, "sunwright/chart", uri, { design, chart: what, conditions });
+  const forPaper = as === "pdf";
+  const result = await ask<ChartResult>(client, "sunwright/chart", uri, { design, chart: what, conditions, forPaper });
   if (!result) return undefined;
   const { chart, entry } = readable(result);
   if (!chart) throw new Error(l10n.t("There is no chart {0} in this design.", what));
-  return { drawn: { picture: chart.picture }, entry, chart: chart.name };
+  return { drawn: { pages: chart.pages ?? [chart.picture] }, entry, chart: chart.name };
 }
 
 function readable<Result extends HeadResult>(result: Result): Result {

@@ -1,6 +1,6 @@
 import { writeFileSync } from "node:fs";
 import { resolve } from "node:path";
-import { chartsOf } from "../drawing/charts/charts.js";
+import { type Chart, chartsOf, pagesOf } from "../drawing/charts/charts.js";
 import { diagramOf } from "../drawing/diagram-of.js";
 import { layout } from "../drawing/layout.js";
 import type { Picture } from "../drawing/picture.js";
@@ -20,35 +20,39 @@ export async function runDraw(wanted: DrawArguments, around: Surroundings): Prom
   const design = await oneDesign(wanted, around);
   if (!design) return exitCodes.unusable;
   const theme = themes[wanted.theme];
+  const chart = wanted.chart === undefined ? undefined : chartOf(design, wanted.chart);
   if (wanted.as === "svg") {
-    const svg = svgOf(await pictureFor(design, wanted), theme);
+    const svg = svgOf(chart ? chart.picture() : await diagramPicture(design, wanted.sheet), theme);
     if (wanted.out === undefined) around.out(svg);
     else save(wanted.out, svg, around);
     return exitCodes.clean;
   }
   // Loaded only by those who want it: it is larger than all the rest.
   const { renderPdf } = await import("../drawing/pdf/pdf.js");
-  const pictures =
-    wanted.chart === undefined && wanted.sheet === undefined
-      ? await sheetsOf(diagramOf(design.assessment))
-      : [await pictureFor(design, wanted)];
-  save(wanted.out!, await renderPdf(pictures, theme, wanted.chart === undefined ? "A3" : "A4"), around);
+  const pages = chart ? pagesOf(chart) : await diagramPages(design, wanted.sheet);
+  save(wanted.out!, await renderPdf(pages, theme, chart ? "A4" : "A3"), around);
   return exitCodes.clean;
 }
 
-/** One chart, one sheet, or the whole diagram in one picture, however large. */
-async function pictureFor({ file, assessment }: NamedDesign, { chart: name, sheet }: DrawArguments): Promise<Picture> {
-  if (name !== undefined) {
-    const charts = chartsOf(assessment);
-    const chart = charts.find((each) => each.name === name);
-    if (chart) return chart.picture();
-    throw new UsageError(
-      `${file}: there is no chart ${name}. There are ${charts.map((each) => each.name).join(", ")}.`,
-    );
-  }
-  const diagram = diagramOf(assessment);
-  if (sheet === undefined) return pictureOf(await layout(diagram));
-  const sheets = await sheetsOf(diagram);
+function chartOf({ file, assessment }: NamedDesign, name: string): Chart {
+  const charts = chartsOf(assessment);
+  const chart = charts.find((each) => each.name === name);
+  if (chart) return chart;
+  throw new UsageError(`${file}: there is no chart ${name}. There are ${charts.map((each) => each.name).join(", ")}.`);
+}
+
+/** One sheet, or the whole diagram in one picture, however large. */
+async function diagramPicture(design: NamedDesign, sheet: number | undefined): Promise<Picture> {
+  if (sheet !== undefined) return sheetOf(design, sheet);
+  return pictureOf(await layout(diagramOf(design.assessment)));
+}
+
+async function diagramPages(design: NamedDesign, sheet: number | undefined): Promise<readonly Picture[]> {
+  return sheet === undefined ? sheetsOf(diagramOf(design.assessment)) : [await sheetOf(design, sheet)];
+}
+
+async function sheetOf({ file, assessment }: NamedDesign, sheet: number): Promise<Picture> {
+  const sheets = await sheetsOf(diagramOf(assessment));
   const picture = sheets[sheet - 1];
   if (picture) return picture;
   const there = sheets.length === 1 ? "The whole diagram is on sheet 1" : `There are sheets 1 to ${sheets.length}`;

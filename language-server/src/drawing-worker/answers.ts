@@ -21,11 +21,11 @@ export function chart({ picture, name = "sunwright-chart" }: ChartParams): strin
 }
 
 export async function file({ drawn, as }: FileParams): Promise<string> {
-  const isChart = "picture" in drawn;
-  if (as === "svg") return svgOf(isChart ? drawn.picture : pictureOf(await layout(drawn.diagram)), light);
+  const isChart = "pages" in drawn;
+  if (as === "svg") return svgOf(isChart ? drawn.pages[0]! : pictureOf(await layout(drawn.diagram)), light);
   // Only those who want a PDF wait until its library is read.
   const { renderPdf } = await import("../drawing/pdf/pdf.js");
-  const sheets = isChart ? [drawn.picture] : await sheetsOf(drawn.diagram);
+  const sheets = isChart ? drawn.pages : await sheetsOf(drawn.diagram);
   return inBase64(await renderPdf(sheets, light, isChart ? "A4" : "A3"));
 }
 

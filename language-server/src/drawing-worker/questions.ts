@@ -20,7 +20,8 @@ export interface ChartParams extends Named {
 export const fileQuestion = "file";
 
 export interface FileParams {
-  readonly drawn: { readonly diagram: Diagram } | { readonly picture: Picture };
+  /** The diagram, or the pages of a chart: one, for an SVG. */
+  readonly drawn: { readonly diagram: Diagram } | { readonly pages: readonly Picture[] };
   readonly as: "svg" | "pdf";
 }
 

@@ -60,7 +60,7 @@ describe("charts beside the text", () => {
   it("margins: the tightest first, and a bar leads to where its check is shown", async function () {
     const document = await show(await layHouse());
     await open(this, "margins", /How much of each limit is used/);
-    const bar = "[data-id='S1 string-voltage']";
+    const bar = "[data-id^='S1 · string-voltage']";
     const found = await seen(this, "there is a bar", bar);
     assert.match(found.attributes["aria-label"] ?? "", /102 % used/);
     await clickInPanel(this, bar);

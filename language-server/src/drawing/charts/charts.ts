@@ -5,7 +5,8 @@ import { text } from "../picture.js";
 import { textWidth } from "../text-width.js";
 import { type Conditions, currentVoltagePlot } from "./current-voltage.js";
 import { dropPicture, dropTable } from "./drop.js";
-import { marginsOf, marginsPicture, marginsTable } from "./margins.js";
+import { marginsOf, marginsTable } from "./margins.js";
+import { marginsPages, marginsPicture } from "./margins-picture.js";
 import { type Plot, plotPicture } from "./plot.js";
 import { stringVoltagePlot } from "./string-voltage.js";
 import { plotTables, type Table } from "./table.js";
@@ -22,6 +23,8 @@ export interface Chart {
   readonly title: string;
   /** Drawn when asked for. `conditions` are for current-voltage curves. */
   readonly picture: (conditions?: Conditions) => Picture;
+  /** The same for paper, where one page does not hold it. */
+  readonly pages?: () => readonly Picture[];
   /** The same in figures. */
   readonly tables: (conditions?: Conditions) => readonly Table[];
   /** Where its parts are written that are no items or runs, by the ids of their groups. */
@@ -30,6 +33,11 @@ export interface Chart {
 export interface ChartPlace {
   readonly id: string;
   readonly place: Place;
+}
+
+/** A chart on as many pages as it takes. */
+export function pagesOf({ picture, pages }: Chart, conditions?: Conditions): readonly Picture[] {
+  return pages?.() ?? [picture(conditions)];
 }
 
 /** Every chart of a design, in the order of its text. */
@@ -56,6 +64,7 @@ export function chartsOf(assessment: Assessment): Chart[] {
       sort: "margins",
       title: "How much of each limit is used",
       picture: () => marginsPicture(assessment),
+      pages: () => marginsPages(assessment),
       tables: () => [marginsTable(assessment)],
       places: () => marginsOf(assessment).margins,
     },

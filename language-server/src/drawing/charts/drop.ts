@@ -22,20 +22,22 @@ export function dropPicture(assessment: Assessment): Picture {
       words: "D.c. side: drop from string to tracker, share of the string's voltage",
       paths: dc,
       paint: "dc" as const,
-      limits: [judge.limit("dc-voltage-drop-design"), judge.limit("dc-voltage-drop-ceiling")],
+      limits: [
+        { words: "design limit", value: judge.limit("dc-voltage-drop-design").value },
+        { words: "ceiling", value: judge.limit("dc-voltage-drop-ceiling").value },
+      ],
     },
     {
       words: "A.c. side: rise from supply to what feeds in, share of the nominal voltage",
       paths: ac,
       paint: "ac" as const,
-      limits: [judge.limit("ac-voltage-rise")],
+      limits: [{ words: "limit", value: judge.limit("ac-voltage-rise").value }],
     },
   ].filter((part) => part.paths.length > 0);
   const shapes: Shape[] = [text(20, 28, "Voltage drop along each way", { size: 15, bold: true })];
   let at = 48;
   for (const part of parts) {
-    const limits = part.limits.map(({ value }) => value);
-    const end = Math.max(...limits, ...part.paths.map(total)) * 1.1;
+    const end = Math.max(...part.limits.map(({ value }) => value), ...part.paths.map(total)) * 1.1;
     const atX = (share: number): number => left + (share / end) * barWidth;
     const bottom = at + 38 + part.paths.length * pitch;
     shapes.push(text(20, at + 10, part.words, { size: 11, bold: true }));
@@ -45,12 +47,17 @@ export function dropPicture(assessment: Assessment): Picture {
       shapes.push(text(x, at + 31, `${formatNumber(tick)} %`, { size: 10, anchor: "middle" }));
     }
     for (const [index, path] of part.paths.entries()) shapes.push(bar(path, at + 42 + index * pitch, part.paint, atX));
-    for (const limit of limits) {
-      shapes.push(line(atX(limit), at + 36, atX(limit), bottom + 4, { stroke: "error", width: 1.4, dash: [7, 3] }));
+    const inOrder = [...part.limits].sort((a, b) => a.value - b.value);
+    for (const [index, { words, value }] of inOrder.entries()) {
+      const x = atX(value);
+      // The words of two stand on either side, so that they never meet, however close the two are.
+      const anchor = inOrder.length === 1 ? "middle" : index === 0 ? "end" : "start";
+      const aside = { middle: 0, end: -4, start: 4 }[anchor];
+      shapes.push(line(x, at + 36, x, bottom + 4, { stroke: "error", width: 1.4, dash: [7, 3] }));
       shapes.push(
-        text(atX(limit), bottom + 16, `limit ${formatValue(limit, "ratio", "%")}`, {
+        text(x + aside, bottom + 16, `${words} ${formatValue(value, "ratio", "%")}`, {
           size: 10,
-          anchor: "middle",
+          anchor,
           fill: "error",
         }),
       );

@@ -1,5 +1,5 @@
 import type { Severities } from "../../assessment/severities.js";
-import { type Chart, chartsOf } from "../../drawing/charts/charts.js";
+import { type Chart, chartsOf, pagesOf } from "../../drawing/charts/charts.js";
 import { type Conditions, possibleConditions } from "../../drawing/charts/current-voltage.js";
 import type { Table } from "../../drawing/charts/table.js";
 import type { TitleBlock } from "../../drawing/diagram.js";
@@ -25,12 +25,15 @@ export type ChartName = Pick<Chart, "name" | "sort" | "about" | "title">;
 export interface DrawnChart extends ChartName {
   readonly picture: Picture;
   readonly tables: readonly Table[];
+  /** The same for paper, where that was asked for. */
+  readonly pages?: readonly Picture[];
 }
 
 export interface ChartWish {
   /** `voltage:S1`; where there is no such one, or no name behind the sort, the first of its sort. */
   readonly chart: string;
   readonly conditions?: Conditions;
+  readonly forPaper?: boolean;
 }
 
 /** A chart of one of the designs that a file belongs to. */
@@ -38,7 +41,7 @@ export function chartAnswer(
   view: WorkspaceView,
   uri: string,
   wanted: string | undefined,
-  { chart: name, conditions }: ChartWish,
+  { chart: name, conditions, forPaper }: ChartWish,
   severities: (entry: string) => Severities,
 ): ChartAnswer {
   const head = designHead(view, uri, wanted, severities);
@@ -52,7 +55,12 @@ export function chartAnswer(
     title: titleBlockOf(assessment),
     charts: charts.map(nameOf),
     ...(chart && {
-      chart: { ...nameOf(chart), picture: chart.picture(conditions), tables: chart.tables(conditions) },
+      chart: {
+        ...nameOf(chart),
+        picture: chart.picture(conditions),
+        tables: chart.tables(conditions),
+        ...(forPaper && { pages: pagesOf(chart, conditions) }),
+      },
     }),
     places: [
       ...own.map(({ id, place }) => ({ id, name: absolute(place), whole: absolute(place) })),

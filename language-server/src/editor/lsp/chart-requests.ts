@@ -14,6 +14,8 @@ export interface ChartParams extends About {
   readonly chart: string;
   /** For current-voltage curves, in W/m² and K; standard test conditions where there are none, or impossible ones. */
   readonly conditions?: Partial<Conditions>;
+  /** Its pages on paper as well. */
+  readonly forPaper?: boolean;
 }
 export interface ChartResult extends HeadResult, Pick<ChartAnswer, "title" | "charts" | "chart"> {
   readonly places: readonly PlaceResult[];
@@ -25,10 +27,10 @@ export function addChartRequests(connection: Connection, editor: Editor): void {
     connection,
     editor,
     "sunwright/chart",
-    (uri, { design, chart, conditions: given }: ChartParams): ChartResult => {
+    (uri, { design, chart, conditions: given, forPaper }: ChartParams): ChartResult => {
       const wanted = design === undefined ? undefined : UriUtils.normalize(design);
       const conditions = askedConditions(given);
-      const wish = { chart: String(chart), ...(conditions && { conditions }) };
+      const wish = { chart: String(chart), ...(conditions && { conditions }), ...(forPaper && { forPaper }) };
       const answer = chartAnswer(view, uri, wanted, wish, severities);
       const { title, charts, places } = answer;
       return {
