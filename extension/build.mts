@@ -57,7 +57,7 @@ write(join("syntaxes", "sunwright.tmLanguage.json"), JSON.stringify(textMateGram
 write(join("syntaxes", "markdown-fence.tmLanguage.json"), JSON.stringify(markdownFenceGrammar(), undefined, 2));
 write(join("dist", "panel", "colours.css"), panelColours());
 copyFileSync(join(here, "preview", "preview.css"), join(dist, "preview.css"));
-const speaking = [join(here, "src"), join(here, "..", "language-server", "src", "editor")];
+const speaking = [join(here, "src"), join(here, "panel"), join(here, "..", "language-server", "src", "editor")];
 write(join("l10n", "bundle.l10n.json"), JSON.stringify(await interfaceWords(speaking), undefined, 2));
 const bundled = [forNode, forBrowser, forPanel].flatMap(({ metafile }) =>
   Object.keys(metafile.inputs).map((file) => resolve(file)),

@@ -1,3 +1,4 @@
+import * as l10n from "@vscode/l10n";
 import type { ShownDesign, ShownHead, ShownMark } from "../src/panel/messages";
 import { button, element } from "./dom";
 import { say } from "./host";
@@ -6,7 +7,7 @@ import { say } from "./host";
 export class About {
   readonly head = element("header", { class: "about" });
   readonly notes = element("div", { class: "notes" });
-  readonly findings = element("section", { class: "findings", "aria-label": "Findings" });
+  readonly findings = element("section", { class: "findings", "aria-label": l10n.t("Findings") });
 
   show(design: ShownDesign): void {
     const { cautions, marks, isEmpty } = design;
@@ -16,11 +17,13 @@ export class About {
         element(
           "p",
           { class: "empty" },
-          "Nothing is declared yet that could be drawn. A string, an inverter or a supply appears here as soon as its line is written.",
+          l10n.t(
+            "Nothing is declared yet that could be drawn. A string, an inverter or a supply appears here as soon as its line is written.",
+          ),
         ),
       );
     this.findings.replaceChildren(
-      element("h2", {}, marks.length === 0 ? "Nothing found" : "Findings"),
+      element("h2", {}, marks.length === 0 ? l10n.t("Nothing found") : l10n.t("Findings")),
       element("ol", {}, ...marks.map(finding)),
       ...cautions.map((words) => element("p", { class: "caution" }, words)),
     );
@@ -35,9 +38,11 @@ export class About {
     );
     this.notes.replaceChildren(
       ...unread.map((where) =>
-        element("p", { class: "remark unread" }, `${where} cannot be read: what it last said is drawn.`),
+        element("p", { class: "remark unread" }, l10n.t("{0} cannot be read: what it last said is drawn.", where)),
       ),
-      ...whatIf.map((words) => element("p", { class: "remark what-if" }, `What if ${words}. No file says so.`)),
+      ...whatIf.map((words) =>
+        element("p", { class: "remark what-if" }, l10n.t("What if {0}. No file says so.", words)),
+      ),
     );
   }
 
@@ -52,7 +57,7 @@ function choice({ designs, entry }: ShownHead): HTMLElement[] {
   if (designs.length < 2) return [];
   const list = element(
     "select",
-    { "aria-label": "Design: this file belongs to several" },
+    { "aria-label": l10n.t("Design: this file belongs to several") },
     ...designs.map((each) => element("option", { value: each.entry, selected: each.entry === entry }, each.name)),
   );
   list.addEventListener("change", () => say({ is: "choose", entry: list.value }));
@@ -65,10 +70,19 @@ function finding({ number, at, severity, isDeparture, rule, text }: ShownMark): 
     "li",
     { class: sort },
     element("span", { class: "badge", "aria-hidden": "true" }, String(number)),
-    element("span", { class: "sort" }, `${sort} ${number}`),
+    element("span", { class: "sort" }, `${sortWords()[sort]} ${number}`),
     " ",
     at === undefined ? element("span", {}, text) : button(text, { class: "words" }, () => say({ is: "go-to", id: at })),
     " ",
-    button(rule, { class: "rule", title: "Show the page of this rule" }, () => say({ is: "rule", rule })),
+    button(rule, { class: "rule", title: l10n.t("Show the page of this rule") }, () => say({ is: "rule", rule })),
   );
+}
+
+function sortWords(): Readonly<Record<ShownMark["severity"] | "departure", string>> {
+  return {
+    error: l10n.t("error"),
+    warning: l10n.t("warning"),
+    note: l10n.t("note"),
+    departure: l10n.t("departure"),
+  };
 }

@@ -1,3 +1,4 @@
+import * as l10n from "@vscode/l10n";
 import type { PanelView, ShownChart } from "../src/panel/messages";
 import { Conditions } from "./conditions";
 import { element } from "./dom";
@@ -64,7 +65,9 @@ export class ChartView {
     list.addEventListener("change", () =>
       this.turn({ ...this.view, chosen: { ...this.view.chosen, [tab]: list.value } }),
     );
-    this.chooser.replaceChildren(element("label", {}, tab === "curve" ? "Tracker " : "String ", list));
+    this.chooser.replaceChildren(
+      element("label", {}, tab === "curve" ? l10n.t("Tracker") : l10n.t("String"), " ", list),
+    );
     if (hadFocus) list.focus();
   }
 

@@ -1,3 +1,4 @@
+import * as l10n from "@vscode/l10n";
 import type { ShownConditions } from "../src/panel/messages";
 import { element } from "./dom";
 
@@ -10,14 +11,16 @@ interface Scale {
   readonly step: number;
 }
 /** As far as the server computes; the same limits are told there. */
-const scales: readonly Scale[] = [
-  { name: "irradiance", label: "Irradiance", unit: "W/m²", from: 50, to: 1500, step: 10 },
-  { name: "cell", label: "Cell temperature", unit: "°C", from: -45, to: 100, step: 1 },
-];
+function scales(): readonly Scale[] {
+  return [
+    { name: "irradiance", label: l10n.t("Irradiance"), unit: "W/m²", from: 50, to: 1500, step: 10 },
+    { name: "cell", label: l10n.t("Cell temperature"), unit: "°C", from: -45, to: 100, step: 1 },
+  ];
+}
 
 /** Under what light and how hot: a slider and a number each, which say the same. */
 export class Conditions {
-  readonly box = element("fieldset", { class: "conditions" }, element("legend", {}, "Conditions"));
+  readonly box = element("fieldset", { class: "conditions" }, element("legend", {}, l10n.t("Conditions")));
   private readonly message = element("p", { class: "refused", role: "alert", hidden: true });
   private readonly inputs = new Map<keyof ShownConditions, readonly HTMLInputElement[]>();
 
@@ -25,8 +28,12 @@ export class Conditions {
     private values: ShownConditions,
     private readonly choose: (values: ShownConditions) => void,
   ) {
-    for (const scale of scales) this.box.append(this.row(scale));
-    const standard = element("button", { type: "button", title: "1000 W/m², 25 °C" }, "Standard test conditions");
+    for (const scale of scales()) this.box.append(this.row(scale));
+    const standard = element(
+      "button",
+      { type: "button", title: "1000 W/m², 25 °C" },
+      l10n.t("Standard test conditions"),
+    );
     standard.addEventListener("click", () => this.take({ irradiance: 1000, cell: 25 }));
     this.box.append(standard, this.message);
   }
@@ -34,7 +41,12 @@ export class Conditions {
   private row(scale: Scale): HTMLElement {
     const { name, label, unit, from, to, step } = scale;
     const bounds = { min: from, max: to, value: this.values[name] };
-    const slider = element("input", { type: "range", step, ...bounds, "aria-label": `${label} in ${unit}` });
+    const slider = element("input", {
+      type: "range",
+      step,
+      ...bounds,
+      "aria-label": l10n.t("{0} in {1}", label, unit),
+    });
     const number = element("input", { type: "number", step: "any", ...bounds, id: `condition-${name}` });
     slider.addEventListener("input", () => this.take({ ...this.values, [name]: slider.valueAsNumber }));
     number.addEventListener("input", () => this.read(scale, number));
@@ -56,7 +68,14 @@ export class Conditions {
     this.message.hidden = isPossible;
     if (isPossible) this.take({ ...this.values, [name]: value }, input);
     else
-      this.message.textContent = `${label}: a number from ${from} to ${to} ${unit}. The chart still shows ${this.values[name]} ${unit}.`;
+      this.message.textContent = l10n.t(
+        "{0}: a number from {1} to {2} {3}. The chart still shows {4} {3}.",
+        label,
+        from,
+        to,
+        unit,
+        this.values[name],
+      );
   }
 
   /** What somebody is typing is left as it is typed. */

@@ -1,10 +1,11 @@
+import * as l10n from "@vscode/l10n";
 import type { Row, Table } from "../../language-server/src/drawing/charts/table";
 import { button, element } from "./dom";
 import { say } from "./host";
 
 /** A chart's figures for whoever does not look at pictures; what a row is about can be gone to. */
 export class Figures {
-  readonly box = element("details", { class: "figures" }, element("summary", {}, "Figures as a table"));
+  readonly box = element("details", { class: "figures" }, element("summary", {}, l10n.t("Figures as a table")));
 
   show(tables: readonly Table[], canGo: (id: string) => boolean): void {
     this.box.hidden = tables.length === 0;
@@ -26,7 +27,7 @@ function tableOf({ caption, columns, rows }: Table, canGo: (id: string) => boole
 function rowOf({ id, cells: [first = "", ...others] }: Row, canGo: (id: string) => boolean): HTMLElement {
   const name =
     id !== undefined && canGo(id)
-      ? button(first, { class: "words", title: "Go to its line" }, () => say({ is: "go-to", id }))
+      ? button(first, { class: "words", title: l10n.t("Go to its line") }, () => say({ is: "go-to", id }))
       : first;
   return element("tr", {}, element("th", { scope: "row" }, name), ...others.map((words) => element("td", {}, words)));
 }

@@ -1,3 +1,6 @@
+// Before anything is said: what follows asks for words while it is loaded.
+import "./words";
+import * as l10n from "@vscode/l10n";
 import {
   firstView,
   type PanelView,
@@ -16,7 +19,7 @@ import { Stage } from "./stage";
 import { Switches } from "./switches";
 import { Tabs } from "./tabs";
 
-const frame = element("div", { class: "stage", role: "group", "aria-label": "Single-line diagram" });
+const frame = element("div", { class: "stage", role: "group", "aria-label": l10n.t("Single-line diagram") });
 const drawing = { id: "view-diagram", role: "tabpanel", "aria-labelledby": "tab-diagram" };
 const stage = new Stage(frame, kept().seen ?? "start", (seen) => keep({ seen }));
 const about = new About();
@@ -31,11 +34,11 @@ const picture = new Picture(stage, {
 const news = element("p", { class: "news", "aria-live": "polite" });
 const tools = element(
   "div",
-  { class: "tools", role: "toolbar", "aria-label": "Picture" },
+  { class: "tools", role: "toolbar", "aria-label": l10n.t("Picture") },
   switches.toggle,
-  button("−", { "aria-label": "Zoom out", title: "Zoom out (−)" }, () => stage.zoom(-1)),
-  button("+", { "aria-label": "Zoom in", title: "Zoom in (+)" }, () => stage.zoom(1)),
-  button("Fit", { title: "Show all of it (0)" }, () => stage.fit()),
+  button("−", { "aria-label": l10n.t("Zoom out"), title: l10n.t("Zoom out (−)") }, () => stage.zoom(-1)),
+  button("+", { "aria-label": l10n.t("Zoom in"), title: l10n.t("Zoom in (+)") }, () => stage.zoom(1)),
+  button(l10n.t("Fit"), { title: l10n.t("Show all of it (0)") }, () => stage.fit()),
 );
 let view = kept().view ?? firstView;
 const chart = new ChartView(view, turn);
@@ -44,7 +47,7 @@ const views = element(
   "div",
   { class: "views" },
   tabs.list,
-  button("Export …", { title: "Write what is shown to a file" }, () => say({ is: "export" })),
+  button(l10n.t("Export …"), { title: l10n.t("Write what is shown to a file") }, () => say({ is: "export" })),
 );
 const beside = element("div", { class: "beside" }, switches.box, about.findings);
 

@@ -1,16 +1,25 @@
+import * as l10n from "@vscode/l10n";
 import type { ModeChoice, ShownLive } from "../src/panel/messages";
 import { button, element } from "./dom";
 import { say } from "./host";
 
-const lights = { "": "By day and by night", day: "By day", night: "By night" };
-const supplies = { "": "With the grid and in an island", grid: "With the grid", island: "In an island" };
+function lights() {
+  return { "": l10n.t("By day and by night"), day: l10n.t("By day"), night: l10n.t("By night") };
+}
+function supplies() {
+  return {
+    "": l10n.t("With the grid and in an island"),
+    grid: l10n.t("With the grid"),
+    island: l10n.t("In an island"),
+  };
+}
 
 /** What stays live with some devices open: what is switched, in which mode, and each source with what it keeps live. */
 export class Switches {
-  readonly toggle = button("Operate switches", { "aria-pressed": "false" }, () =>
+  readonly toggle = button(l10n.t("Operate switches"), { "aria-pressed": "false" }, () =>
     say({ is: "switching", on: this.shown === undefined }),
   );
-  readonly box = element("section", { class: "switches", "aria-label": "What stays live", hidden: true });
+  readonly box = element("section", { class: "switches", "aria-label": l10n.t("What stays live"), hidden: true });
   private shown: ShownLive | undefined;
   /** What was last switched, until it is known what came of it. */
   private asked: string | undefined;
@@ -52,32 +61,38 @@ export class Switches {
   private words(live: ShownLive): HTMLElement[] {
     const { devices, open, mode, notCounted, cautions, incomplete, dead } = live;
     return [
-      element("h2", {}, `What stays live ${open.length > 0 ? `with ${open.join(", ")} open` : "with nothing open"}`),
+      element(
+        "h2",
+        {},
+        open.length > 0
+          ? l10n.t("What stays live with {0} open", open.join(", "))
+          : l10n.t("What stays live with nothing open"),
+      ),
       element("p", { class: "caution important" }, cautions.filter(isImportant).join(" ")),
       element(
         "div",
         { class: "modes" },
-        choice("Light", lights, mode.light ?? "", (light) => withMode({ ...mode, light })),
-        choice("Supply", supplies, mode.supply ?? "", (supply) => withMode({ ...mode, supply })),
-        button("Close all", { disabled: open.length === 0 }, () => say({ is: "close-all" })),
+        choice("light", l10n.t("Light"), lights(), mode.light ?? "", (light) => withMode({ ...mode, light })),
+        choice("supply", l10n.t("Supply"), supplies(), mode.supply ?? "", (supply) => withMode({ ...mode, supply })),
+        button(l10n.t("Close all"), { disabled: open.length === 0 }, () => say({ is: "close-all" })),
       ),
       element(
         "div",
-        { class: "devices", role: "group", "aria-label": "Devices that can be opened" },
+        { class: "devices", role: "group", "aria-label": l10n.t("Devices that can be opened") },
         ...devices.map(({ id, detail }) => {
           const isOpen = open.includes(id);
           const attributes = { "aria-pressed": String(isOpen), "data-switch": id, title: `${id}: ${detail}` };
-          return button(`${id} ${isOpen ? "open" : "closed"}`, attributes, () => this.press(id));
+          return button(stateOf(id, isOpen), attributes, () => this.press(id));
         }),
       ),
       ...(incomplete
-        ? [element("p", { class: "remark" }, "The text has errors: nothing here may be taken for dead.")]
+        ? [element("p", { class: "remark" }, l10n.t("The text has errors: nothing here may be taken for dead."))]
         : []),
       element(
         "ul",
         { class: "live" },
         ...live.live.map(({ text, where }) =>
-          element("li", {}, element("strong", {}, text), ` keeps live: ${where.join(", ")}`),
+          element("li", {}, element("strong", {}, text), " ", l10n.t("keeps live: {0}", where.join(", "))),
         ),
       ),
       ...(dead.length > 0
@@ -89,14 +104,17 @@ export class Switches {
                 "strong",
                 {},
                 incomplete
-                  ? "Reached by nothing that could be read: "
-                  : "Reached by nothing, dead if wired as written: ",
+                  ? l10n.t("Reached by nothing that could be read:")
+                  : l10n.t("Reached by nothing, dead if wired as written:"),
               ),
+              " ",
               dead.join(", "),
             ),
           ]
         : []),
-      ...notCounted.map((words) => element("p", { class: "remark" }, `Traced as closed all the same. ${words}`)),
+      ...notCounted.map((words) =>
+        element("p", { class: "remark" }, l10n.t("Traced as closed all the same. {0}", words)),
+      ),
       ...cautions.filter((words) => !isImportant(words)).map((words) => element("p", { class: "caution" }, words)),
     ];
   }
@@ -108,6 +126,7 @@ function isImportant(caution: string): boolean {
 }
 
 function choice<Word extends string>(
+  key: string,
   label: string,
   words: Readonly<Record<Word, string>>,
   chosen: Word,
@@ -115,7 +134,7 @@ function choice<Word extends string>(
 ): HTMLElement {
   const list = element(
     "select",
-    { "data-switch": label },
+    { "data-switch": key },
     ...Object.entries<string>(words).map(([value, text]) =>
       element("option", { value, selected: value === chosen }, text),
     ),
@@ -135,9 +154,15 @@ function withMode({
 }
 
 function outcome(id: string, { devices, open, live, dead }: ShownLive): string {
-  if (!devices.some((device) => device.id === id)) return `${id} has nothing to open.`;
+  if (!devices.some((device) => device.id === id)) return l10n.t("{0} has nothing to open.", id);
   const sources = [...new Set(live.map(({ source }) => source))].join(", ");
-  const state = open.includes(id) ? "open" : "closed";
-  const rest = dead.length > 0 ? ` Reached by nothing: ${dead.join(", ")}. Prove dead.` : "";
-  return `${id} ${state}. Parts are kept live by ${sources || "nothing that is written"}.${rest}`;
+  return [
+    `${stateOf(id, open.includes(id))}.`,
+    l10n.t("Parts are kept live by {0}.", sources || l10n.t("nothing that is written")),
+    ...(dead.length > 0 ? [l10n.t("Reached by nothing: {0}. Prove dead.", dead.join(", "))] : []),
+  ].join(" ");
+}
+
+function stateOf(id: string, isOpen: boolean): string {
+  return isOpen ? l10n.t("{0} open", id) : l10n.t("{0} closed", id);
 }

@@ -1,17 +1,18 @@
-import { type Tab, tabNames } from "../src/panel/messages";
+import * as l10n from "@vscode/l10n";
+import type { Tab } from "../src/panel/messages";
 import { element } from "./dom";
 
 /** The views of a design to choose from: one key to come here, arrows to go among them. */
 export class Tabs {
-  readonly list = element("div", { class: "tabs", role: "tablist", "aria-label": "Views of the design" });
+  readonly list = element("div", { class: "tabs", role: "tablist", "aria-label": l10n.t("Views of the design") });
   private readonly tabs: readonly HTMLButtonElement[];
 
   constructor(private readonly choose: (tab: Tab) => void) {
-    this.tabs = (Object.keys(tabNames) as Tab[]).map((tab) => {
+    this.tabs = (Object.entries(tabNames()) as [Tab, string][]).map(([tab, name]) => {
       const made = element(
         "button",
         { type: "button", role: "tab", id: `tab-${tab}`, "data-tab": tab, "aria-controls": controlledBy(tab) },
-        tabNames[tab],
+        name,
       );
       made.addEventListener("click", () => this.choose(tab));
       return made;
@@ -38,6 +39,17 @@ export class Tabs {
     chosen.focus();
     this.choose(chosen.dataset.tab as Tab);
   }
+}
+
+/** How each view is called. */
+function tabNames(): Readonly<Record<Tab, string>> {
+  return {
+    diagram: l10n.t("Diagram"),
+    voltage: l10n.t("String voltage"),
+    curve: l10n.t("Current–voltage"),
+    margins: l10n.t("Margins"),
+    drop: l10n.t("Voltage drop"),
+  };
 }
 
 function controlledBy(tab: Tab): string {

@@ -1,11 +1,13 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { getL10nPseudoLocalized } from "@vscode/l10n-dev";
+import ts from "typescript";
 import { beforeAll, describe, expect, test } from "vitest";
 import { root } from "../../extension/start/programs.js";
 import { interfaceWords } from "../../extension/words.mjs";
 
 const client = join(root, "extension", "src");
+const page = join(root, "extension", "panel");
 const room = join(root, "language-server", "src", "editor");
 const manifest = readFileSync(join(root, "extension", "package.json"), "utf8");
 const words: Record<string, string> = JSON.parse(readFileSync(join(root, "extension", "package.nls.json"), "utf8"));
@@ -15,6 +17,18 @@ function sources(folder: string): { readonly file: string; readonly text: string
   return readdirSync(folder, { recursive: true, encoding: "utf8" })
     .filter((name) => name.endsWith(".ts"))
     .map((file) => ({ file, text: readFileSync(join(folder, file), "utf8") }));
+}
+/** What stands in a program as text, other than what is said through the reader's language. */
+function literalWords(program: string): string[] {
+  const found: string[] = [];
+  const look = (node: ts.Node): void => {
+    if (ts.isCallExpression(node) && node.expression.getText() === "l10n.t") return;
+    if (ts.isStringLiteralLike(node) || ts.isTemplateHead(node) || ts.isTemplateMiddleOrTemplateTail(node))
+      found.push(node.text);
+    ts.forEachChild(node, look);
+  };
+  look(ts.createSourceFile("page.ts", program, ts.ScriptTarget.Latest, true));
+  return found;
 }
 function placeholders(text: string): string[] {
   return [...new Set(text.match(/\{\d+\}/g) ?? [])].sort();
@@ -56,11 +70,12 @@ describe("the manifest's words", () => {
 describe("the interface's words", () => {
   let found: Record<string, unknown>;
   beforeAll(async () => {
-    found = await interfaceWords([client, room]);
+    found = await interfaceWords([client, page, room]);
   }, 60_000);
 
-  test("are gathered from the client and from the server's editor room", () => {
-    expect(Object.keys(found)).toEqual(expect.arrayContaining(["New Site", "{0} not checked", "Working:"]));
+  test("are gathered from the client, the page of the panel and the server's editor room", () => {
+    const some = ["New Site", "Operate switches", "{0} not checked", "Working:"];
+    expect(Object.keys(found)).toEqual(expect.arrayContaining(some));
   });
 
   test("are shown through the reader's language, never literally", () => {
@@ -68,6 +83,16 @@ describe("the interface's words", () => {
       /\b(?:show(?:Information|Warning|Error)Message|setStatusBarMessage)\(\s*["'`]|\b(?:title|placeHolder|placeholder|prompt|tooltip|detail|description|topic)\s*[:=]\s*(?:["']|`[^`$]*[a-z]{2} )/g;
     const literal = sources(client).flatMap(({ file, text }) =>
       [...text.matchAll(shown)].map(({ 0: what, index }) => `${file}: ${what}${text.slice(index, index + 60)}`),
+    );
+    expect(literal).toEqual([]);
+  });
+
+  test("in the page of the panel are none that stand there literally", () => {
+    const keys = /^(Arrow(Left|Right|Up|Down)|Enter|Escape|Home|End)$/;
+    const literal = sources(page).flatMap(({ file, text }) =>
+      literalWords(text)
+        .filter((words) => /^[A-Z][a-z]|[a-z]{2} [a-z]{2,}[ :.]/.test(words) && !keys.test(words))
+        .map((words) => `${file}: ${words}`),
     );
     expect(literal).toEqual([]);
   });

@@ -1,4 +1,4 @@
-import { type Disposable, type ExtensionContext, Uri, ViewColumn, type WebviewPanel, window } from "vscode";
+import { type Disposable, type ExtensionContext, l10n, Uri, ViewColumn, type WebviewPanel, window } from "vscode";
 import type { FromPage, ToPage } from "./messages";
 import { pageFolder, panelPage } from "./page";
 
@@ -34,7 +34,7 @@ export class DiagramPanel {
 
   static open(context: ExtensionContext, listener: Listener): DiagramPanel {
     const place = { viewColumn: ViewColumn.Beside, preserveFocus: true };
-    return new DiagramPanel(window.createWebviewPanel(panelType, "Diagram", place), context, listener);
+    return new DiagramPanel(window.createWebviewPanel(panelType, l10n.t("Diagram"), place), context, listener);
   }
 
   /** A panel that the editor brought back. */

@@ -17,7 +17,7 @@ import { DiagramPanel, type Listener } from "./diagram-panel";
 import { type FromPage, firstView, type KeptState, type PanelView, type ToPage } from "./messages";
 import { Moment } from "./moment";
 import { isDesign, Places } from "./places";
-import { askChart, askedConditions, chartName, shownChart } from "./shown-chart";
+import { askChart, askedConditions, shownChart, titleOf } from "./shown-chart";
 import { shownDesign, shownHead } from "./shown-design";
 import { Teller } from "./teller";
 
@@ -178,7 +178,7 @@ export class LiveDiagram implements Disposable, Listener {
     if (this.drawn?.key !== key) this.drawn = { key, svg: await this.worker.draw(params) };
     this.places = new Places(this.client, result.places);
     const design = shownDesign(uri, result, live?.shown);
-    this.panel?.title(`Diagram: ${design.site}`);
+    this.panel?.title(titleOf("diagram", design.site));
     this.say({ is: "design", design, svg: this.drawn.svg });
     if (window.activeTextEditor) this.sayCursor(window.activeTextEditor);
   }
@@ -189,7 +189,7 @@ export class LiveDiagram implements Disposable, Listener {
     const svg = result.chart && (await this.worker.chart(result.chart));
     this.places = new Places(this.client, result.places);
     const head = shownHead(uri, result, result.title);
-    this.panel?.title(chartName(view.tab, head.site));
+    this.panel?.title(titleOf(view.tab, head.site));
     this.say({ is: "chart", head, chart: shownChart(result, view, svg) });
   }
 

@@ -53,15 +53,6 @@ export interface KeptState {
 
 export type Tab = "diagram" | "voltage" | "curve" | "margins" | "drop";
 
-/** How each view is called. */
-export const tabNames: Readonly<Record<Tab, string>> = {
-  diagram: "Diagram",
-  voltage: "String voltage",
-  curve: "Current–voltage",
-  margins: "Margins",
-  drop: "Voltage drop",
-};
-
 /** What of a design is looked at. */
 export interface PanelView {
   readonly tab: Tab;

@@ -1,4 +1,4 @@
-import { Uri, type Webview } from "vscode";
+import { env, l10n, Uri, type Webview } from "vscode";
 
 /** Folder of what the page loads, below the extension: nothing else can be read from it. */
 export const pageFolder = ["dist", "panel"] as const;
@@ -12,7 +12,7 @@ export function panelPage(webview: Webview, extension: Uri): string {
   const nonce = randomWord();
   const policy = `default-src 'none'; style-src ${webview.cspSource}; script-src 'nonce-${nonce}'`;
   return `<!DOCTYPE html>
-<html lang="en">
+<html lang="${l10n.bundle ? env.language : "en"}">
 <head>
 <meta charset="utf-8">
 <meta http-equiv="Content-Security-Policy" content="${policy}">
@@ -22,10 +22,16 @@ export function panelPage(webview: Webview, extension: Uri): string {
 <title>Sunwright</title>
 </head>
 <body>
-<div id="panel"></div>
+<div id="panel"${wordsOf(l10n.bundle)}></div>
 <script nonce="${nonce}" src="${at("main.js")}"></script>
 </body>
 </html>`;
+}
+
+/** The words of the interface for the page; none where they are those that stand in the program. */
+function wordsOf(bundle: typeof l10n.bundle): string {
+  if (!bundle) return "";
+  return ` data-words="${JSON.stringify(bundle).replaceAll("&", "&amp;").replaceAll('"', "&quot;")}"`;
 }
 
 function randomWord(): string {

@@ -2,12 +2,24 @@ import { l10n } from "vscode";
 import type { BaseLanguageClient } from "vscode-languageclient";
 import type { ChartResult } from "../../../language-server/src/editor/lsp/chart-requests";
 import { ask } from "../requests";
-import { type PanelView, type ShownChart, type ShownConditions, type Tab, tabNames } from "./messages";
+import type { PanelView, ShownChart, ShownConditions, Tab } from "./messages";
 
 const zero = 273.15;
 
-export function chartName(tab: Tab, site: string): string {
-  return `${tabNames[tab]}: ${site}`;
+/** What the panel is called while it shows a view of a site. */
+export function titleOf(tab: Tab, site: string): string {
+  switch (tab) {
+    case "diagram":
+      return l10n.t("Diagram: {0}", site);
+    case "voltage":
+      return l10n.t("String voltage: {0}", site);
+    case "curve":
+      return l10n.t("Current–voltage: {0}", site);
+    case "margins":
+      return l10n.t("Margins: {0}", site);
+    case "drop":
+      return l10n.t("Voltage drop: {0}", site);
+  }
 }
 
 /** Conditions as the server takes them. */

@@ -1,4 +1,4 @@
-import { Uri, workspace } from "vscode";
+import { l10n, Uri, workspace } from "vscode";
 import type { Diagram, TitleBlock } from "../../../language-server/src/drawing/diagram";
 import type { DiagramResult, HeadResult } from "../../../language-server/src/editor/lsp/diagram-requests";
 import type { Join, ShownDesign, ShownHead, ShownLive, ShownMark } from "./messages";
@@ -38,7 +38,7 @@ export function shownHead(
     ruleSet: [ruleSet, ...editions].filter(Boolean).join(" · "),
     verdict,
     whatIf,
-    unread: unread.map(({ uri: file, range }) => `${fileName(file)}, line ${range.start.line + 1}`),
+    unread: unread.map(({ uri: file, range }) => l10n.t("{0}, line {1}", fileName(file), range.start.line + 1)),
   };
 }
 
