@@ -33,6 +33,11 @@ describe("what this design has free", () => {
     expect(labels(`${cottage}${board}rcd R2 is P {\n way <|>\n}\n}\n`)).toEqual(["2", "4", "5", "6"]);
   });
 
+  test("those that are written behind the cursor counted too, although a half-typed way hides them", () => {
+    const before = `${cottage}${board.replace("    way 1", "    way <|>\n    isolator MS is P  // way 4 is spare\n    way 1")}}\n`;
+    expect(labels(before)).toEqual(["2", "4", "5", "6"]);
+  });
+
   test("no ways where the board does not say how many it has", () => {
     expect(labels(`${cottage}board CU {\n    way <|>\n}\n`)).toEqual([]);
   });

@@ -38,7 +38,8 @@ export interface Asked {
 /** What may be written at an offset, best first. Works in half-typed text. */
 export function completeAt(view: WorkspaceView, uri: string, offset: number, asked: Asked): Completion | undefined {
   const text = view.sources.text(uri);
-  const fragment = fragmentAt(view.sources.fragments(uri), offset);
+  const fragments = view.sources.fragments(uri);
+  const fragment = fragmentAt(fragments, offset);
   if (text === undefined || !fragment) return undefined;
   const wanted = wantedAt(text, fragment.chunk.start, offset);
   const assessment = view.assessments(uri)[0];
@@ -47,10 +48,11 @@ export function completeAt(view: WorkspaceView, uri: string, offset: number, ask
   const isNewLine = wanted.first && isBoundary(wanted.state);
   if (asked.typed !== undefined && (isNewLine || wanted.state === "start" || wanted.state === "after-value"))
     return undefined;
+  const chunk = text.slice(fragment.chunk.start, fragments[fragments.indexOf(fragment) + 1]?.chunk.start);
   const offers =
     isNewLine || wanted.state === "after-value"
       ? beginnings(wanted, text, offset, assessment)
-      : inSentence(wanted, view, uri, assessment, asked);
+      : inSentence(wanted, view, uri, assessment, asked, chunk);
   if (offers.length === 0) return undefined;
   return { offers, span: { uri, start: wanted.from, end: offset } };
 }
@@ -79,6 +81,7 @@ function inSentence(
   uri: string,
   assessment: Assessment | undefined,
   asked: Asked,
+  chunk: string,
 ): Offer[] {
   const { state, head, path } = wanted;
   if (path.length > 0) return assessment ? terminalOffers(assessment, path) : [];
@@ -99,7 +102,7 @@ function inSentence(
     case "kind":
       return assessment && isNamed(wanted) ? nameOffers(assessment.design, head.kind ?? "") : [];
     case "way":
-      return assessment ? freeWayOffers(assessment, wanted) : [];
+      return assessment ? freeWayOffers(assessment, wanted, chunk) : [];
     case "way-kind":
       return nestedKindOffers(wanted.blocks[wanted.blocks.length - 1]?.row);
     case "run-from":

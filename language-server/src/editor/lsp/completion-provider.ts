@@ -24,7 +24,7 @@ const kinds: Readonly<Record<OfferSort, CompletionItemKind>> = {
   terminal: CompletionItemKind.Field,
   rule: CompletionItemKind.Constant,
   file: CompletionItemKind.File,
-  name: CompletionItemKind.Text,
+  name: CompletionItemKind.Value,
   snippet: CompletionItemKind.Snippet,
 };
 
