@@ -8,6 +8,7 @@ import { withEarth } from "./earth-wires.js";
 import { marksOf } from "./marks.js";
 import { isOpenToBothSides, type Orientation, opposite, orient } from "./orient.js";
 import { dropsOf } from "./run-drops.js";
+import { spokenLine } from "./spoken.js";
 import { isDrawn, linksOf, symbolOf, transformersOf } from "./symbol-of.js";
 import { titleBlockOf } from "./title-block.js";
 import { described, joined, labelOf, runLabel } from "./words.js";
@@ -175,6 +176,11 @@ function wireOf(
     from: { node: from.node, port: from.port },
     to: { node: to.node, port: to.port },
     label: lines,
-    description: joined(", ", `${by.id}: ${by.is === "run" ? "run" : "feed"} from ${a.id} to ${b.id}`, ...lines),
+    description: joined(
+      ", ",
+      `${by.id}: ${by.is === "run" ? "run" : "feed"} from ${a.id} to ${b.id}`,
+      // Its name has been said.
+      ...lines.map((line) => spokenLine(line.startsWith(`${by.id} `) ? line.slice(by.id.length + 1) : line)),
+    ),
   };
 }

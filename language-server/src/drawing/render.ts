@@ -4,6 +4,7 @@ import type { Placed } from "./layout.js";
 import { group, type Picture, type Shape } from "./picture.js";
 import type { Page } from "./sheets/columns.js";
 import { belowDrawing, besideDrawing, type Sheet } from "./sheets/frame.js";
+import { withMarksSaid } from "./spoken.js";
 import { inState, type States } from "./states.js";
 import { svgOf } from "./svg.js";
 import { light, type Theme } from "./themes.js";
@@ -58,7 +59,8 @@ function drawingShapes(placed: Placed, states: States | undefined): Shape[] {
     ),
   ];
   const marks = placeMarks(placed).map(({ mark, x, y }) => badge(mark, x, y));
-  return [...(states ? inState(things, states) : things), ...marks];
+  const said = withMarksSaid(things, placed.diagram.marks);
+  return [...(states ? inState(said, states) : said), ...marks];
 }
 
 function describe({ nodes, wires, marks, title }: Diagram): string {

@@ -14,7 +14,7 @@ export function svgOf(picture: Picture, theme: Theme, name = "sunwright"): strin
   const { width, height, title, description } = picture;
   const [w, h] = [round(width), round(height)];
   return [
-    `<svg xmlns="http://www.w3.org/2000/svg" width="${w}" height="${h}" viewBox="0 0 ${w} ${h}" role="img" aria-labelledby="${name}-title ${name}-description" font-family="${family}">`,
+    `<svg xmlns="http://www.w3.org/2000/svg" width="${w}" height="${h}" viewBox="0 0 ${w} ${h}" role="img" aria-labelledby="${name}-title" aria-describedby="${name}-description" font-family="${family}">`,
     `<title id="${name}-title">${escaped(title)}</title>`,
     `<desc id="${name}-description">${escaped(description)}</desc>`,
     `<rect class="paper" width="${w}" height="${h}" fill="${theme.paper}"/>`,

@@ -5,6 +5,7 @@ import type { Figure, Given } from "../physics/figure.js";
 import { lengthOf } from "../rules/run-facts.js";
 import type { Current } from "./diagram.js";
 import type { RunDrop } from "./run-drops.js";
+import { spokenLine } from "./spoken.js";
 
 /** What is printed beside a symbol: the name, then what a reader of the drawing has to know, briefly. */
 export function labelOf(item: Item): string[] {
@@ -171,5 +172,5 @@ export function currentWord(current: Current): string {
 /** A sentence for those who hear the picture. */
 export function described(item: Item): string {
   const title = item.row?.title ?? item.kind;
-  return joined(", ", `${item.id}: ${title}`, ...labelOf(item).slice(1));
+  return joined(", ", item.id === title ? "" : `${item.id}: ${title}`, ...labelOf(item).slice(1).map(spokenLine));
 }
