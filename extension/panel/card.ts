@@ -28,7 +28,7 @@ export class Card {
     this.wanted = id;
     clearTimeout(this.timer);
     this.timer = setTimeout(() => {
-      this.box.hidden = true;
+      this.empty();
       if (id !== undefined) say({ is: "tell", id });
     }, delay);
   }
@@ -50,7 +50,13 @@ export class Card {
     clearTimeout(this.timer);
     this.wanted = undefined;
     const wasShown = !this.box.hidden;
-    this.box.hidden = true;
+    this.empty();
     return wasShown;
+  }
+
+  /** What is hidden still describes things to those who hear the page. */
+  private empty(): void {
+    this.box.hidden = true;
+    this.box.replaceChildren();
   }
 }

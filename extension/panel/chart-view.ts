@@ -1,7 +1,7 @@
 import * as l10n from "@vscode/l10n";
 import type { PanelView, ShownChart } from "../src/panel/messages";
 import { Conditions } from "./conditions";
-import { element } from "./dom";
+import { element, hush } from "./dom";
 import { Figures } from "./figures";
 import { say } from "./host";
 
@@ -11,7 +11,7 @@ const legibleScale = 0.8;
 export class ChartView {
   private readonly chooser = element("div", { class: "chooser" });
   private readonly words = element("p", { class: "words-only", role: "status" });
-  private readonly picture = element("div", { class: "chart-picture" });
+  private readonly picture = element("div", { class: "chart-picture", role: "group", "aria-label": l10n.t("Chart") });
   private readonly figures = new Figures();
   private readonly conditions: Conditions;
   readonly box: HTMLElement;
@@ -77,15 +77,20 @@ export class ChartView {
     const svg = document.importNode(parsed as unknown as SVGSVGElement, true);
     // Smaller than this its words cannot be read: then it is moved to and fro.
     svg.style.minWidth = `${svg.width.baseVal.value * legibleScale}px`;
+    this.picture.removeAttribute("tabindex");
     const stops = [...svg.querySelectorAll<SVGGElement>("[data-id]")].filter(({ dataset }) =>
       known.has(dataset.id ?? ""),
     );
     if (stops.length > 0) svg.setAttribute("role", "group");
+    // Without a stop inside, keys could not move what is wider than the panel.
+    else this.picture.tabIndex = 0;
     if (!stops.some(({ dataset }) => dataset.id === this.current)) this.current = stops[0]?.dataset.id;
     for (const stop of stops) {
-      stop.setAttribute("role", "button");
+      // What holds other stops cannot be a button: its inside would be passed over.
+      stop.setAttribute("role", stop.querySelector("[data-id]") ? "group" : "button");
       stop.setAttribute("tabindex", stop.dataset.id === this.current ? "0" : "-1");
     }
+    hush(svg);
     return svg;
   }
 

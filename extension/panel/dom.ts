@@ -18,3 +18,8 @@ export function button(label: string, attributes: Attributes, press: () => void)
   made.addEventListener("click", press);
   return made;
 }
+
+/** What is printed on a button of a picture is said by its name; it would be read a second time. */
+export function hush(svg: SVGSVGElement): void {
+  for (const text of svg.querySelectorAll("[role='button'] text")) text.setAttribute("aria-hidden", "true");
+}

@@ -14,12 +14,12 @@ import { Card } from "./card";
 import { ChartView } from "./chart-view";
 import { button, element } from "./dom";
 import { keep, kept, onMessage, say } from "./host";
-import { Picture } from "./picture";
+import { keysId, Picture } from "./picture";
 import { Stage } from "./stage";
 import { Switches } from "./switches";
 import { Tabs } from "./tabs";
 
-const frame = element("div", { class: "stage", role: "group", "aria-label": l10n.t("Single-line diagram") });
+const frame = element("div", { class: "stage" });
 const drawing = { id: "view-diagram", role: "tabpanel", "aria-labelledby": "tab-diagram" };
 const stage = new Stage(frame, kept().seen ?? "start", (seen) => keep({ seen }));
 const about = new About();
@@ -32,9 +32,14 @@ const picture = new Picture(stage, {
   key: pressed,
 });
 const news = element("p", { class: "news", "aria-live": "polite" });
+const keys = element(
+  "p",
+  { id: keysId, class: "heard" },
+  l10n.t("Arrow keys go along the wires, Enter goes to the text, O opens or closes a switch, Escape leaves."),
+);
 const tools = element(
   "div",
-  { class: "tools", role: "toolbar", "aria-label": l10n.t("Picture") },
+  { class: "tools", role: "group", "aria-label": l10n.t("Picture") },
   switches.toggle,
   button("−", { "aria-label": l10n.t("Zoom out"), title: l10n.t("Zoom out (−)") }, () => stage.zoom(-1)),
   button("+", { "aria-label": l10n.t("Zoom in"), title: l10n.t("Zoom in (+)") }, () => stage.zoom(1)),
@@ -58,7 +63,7 @@ document
     tools,
     views,
     about.notes,
-    element("div", { class: "diagram", ...drawing }, frame),
+    element("div", { class: "diagram", ...drawing }, keys, frame),
     chart.box,
     beside,
     card.box,
@@ -130,7 +135,7 @@ function show(design: ShownDesign, svg: string): void {
   const switched = switches.show(design.live);
   about.show(design);
   if (design.isEmpty) picture.clear();
-  else picture.show(svg, design.joins, (id) => (switches.canOpen(id) ? switches.isOpen(id) : undefined));
+  else picture.show(svg, design.joins);
   announce(switched ?? `${design.site}: ${design.verdict}`);
   performance.mark("sunwright-drawn");
 }

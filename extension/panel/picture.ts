@@ -1,9 +1,14 @@
 import morphdom from "morphdom";
 import type { Join } from "../src/panel/messages";
 import { cardId } from "./card";
+import { hush } from "./dom";
 import { type Direction, type Drawn, neighbour } from "./neighbours";
+import { readingOrder } from "./reading";
 import type { Stage } from "./stage";
 import type { Point, Rect } from "./viewport";
+
+/** The words that say which keys the picture takes. */
+export const keysId = "keys";
 
 export interface PictureActions {
   /** A click. */
@@ -55,13 +60,11 @@ export class Picture {
   }
 
   /** Shows a picture in the place of the one before: what is the same thing stays the same element, with its focus. */
-  show(text: string, joins: readonly Join[], isOpen: (id: string) => boolean | undefined): void {
+  show(text: string, joins: readonly Join[]): void {
     this.joins = joins;
     const next = new DOMParser().parseFromString(text, "image/svg+xml").documentElement as unknown as SVGSVGElement;
     const size = { width: next.width.baseVal.value, height: next.height.baseVal.value };
-    const ids = idsIn(next);
-    if (this.current === undefined || !ids.includes(this.current)) this.current = ids[0];
-    this.prepare(next, isOpen);
+    this.prepare(next);
     const kept = this.marked ?? this.current;
     const before = this.origin(kept);
     if (this.svg) {
@@ -105,20 +108,24 @@ export class Picture {
     return this.find(id)?.getBoundingClientRect();
   }
 
-  private prepare(svg: SVGSVGElement, isOpen: (id: string) => boolean | undefined): void {
+  private prepare(svg: SVGSVGElement): void {
+    const order = readingOrder(idsIn(svg), this.joins);
+    if (this.current === undefined || !order.includes(this.current)) this.current = order[0];
+    inOrder(svg, order);
     svg.setAttribute("role", "group");
-    svg.removeAttribute("width");
-    svg.removeAttribute("height");
+    svg.setAttribute("aria-describedby", `${keysId} ${svg.getAttribute("aria-describedby") ?? ""}`);
+    // Each thing says its findings itself.
+    for (const each of svg.querySelectorAll(".mark")) each.setAttribute("aria-hidden", "true");
     for (const each of svg.querySelectorAll<SVGGElement>("[data-id]")) {
       // It would be shown beside the card, which tells the same.
       each.querySelector(":scope > title")?.remove();
-      each.setAttribute("role", "button");
+      // What holds other things cannot be a button: its inside would be passed over.
+      each.setAttribute("role", each.querySelector("[data-id]") ? "group" : "button");
       each.setAttribute("aria-describedby", cardId);
       each.setAttribute("tabindex", each.dataset.id === this.current ? "0" : "-1");
-      const open = isOpen(each.dataset.id ?? "");
-      if (open !== undefined) each.setAttribute("aria-pressed", String(open));
       if (each.dataset.id === this.marked) each.classList.add("at-cursor");
     }
+    hush(svg);
   }
 
   private press(event: KeyboardEvent): void {
@@ -203,6 +210,13 @@ function isFarther(a: Point, b: Point): boolean {
 function idOf(target: EventTarget | null): string | undefined {
   const found = target instanceof Element ? target.closest("[data-id]") : null;
   return found?.getAttribute("data-id") ?? undefined;
+}
+
+/** It is drawn with all wires first; what is read comes in another order. */
+function inOrder(svg: SVGSVGElement, order: readonly string[]): void {
+  const drawing = svg.querySelector(".drawing");
+  const things = new Map([...(drawing?.children ?? [])].map((each) => [each.getAttribute("data-id"), each]));
+  drawing?.prepend(...order.flatMap((id) => things.get(id) ?? []));
 }
 
 function idsIn(svg: SVGSVGElement): string[] {

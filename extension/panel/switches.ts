@@ -32,10 +32,6 @@ export class Switches {
     return this.shown?.devices.some((device) => device.id === id) === true;
   }
 
-  isOpen(id: string): boolean {
-    return this.shown?.open.includes(id) === true;
-  }
-
   press(id: string): void {
     this.asked = id;
     say({ is: "switch", id });
