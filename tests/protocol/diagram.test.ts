@@ -46,6 +46,23 @@ describe("the diagram of a design", () => {
       expect(places.map((place) => place.id)).toContain(id);
   });
 
+  test("says where something is written about a thing, too: readings, departures, expectations", async () => {
+    const about = [
+      "measured S1 on 2026-06-12 { open-circuit-voltage: 400 V }",
+      'departure dc-voltage-drop on W1 because "the only route"',
+      "expect string-voltage on INV.pv1",
+      "expect string-voltage on nothing-at-all",
+    ];
+    const editor = await start({ files });
+    await editor.open("cottage.sun", `${cottage}\n${about.join("\n")}\n`);
+    const { places } = await diagram(editor, "cottage.sun");
+    const line = editor.cursor("cottage.sun", "|measured S1 on").line;
+    const at = (number: number) => places.filter(({ whole }) => whole.start.line === number).map(({ id }) => id);
+    expect([0, 1, 2, 3].map((more) => at(line + more))).toEqual([["S1"], ["W1"], ["INV.pv1"], []]);
+    // What leads to a thing leads to its declaration.
+    expect(places.find(({ id }) => id === "S1")!.name.start).toEqual(editor.cursor("cottage.sun", "string |S1"));
+  });
+
   test("of a file of parts is that of the site that uses it, and of the one that is asked for", async () => {
     const other = cottage.replace("Alder Cottage", "Rowan House");
     const editor = await start({ files: { ...files, "cottage.sun": cottage, "rowan.sun": other } });
@@ -86,7 +103,9 @@ describe("changes of designs", () => {
   test("are told of each file that they may show in, to an editor that wishes it", async () => {
     const editor = await start({ files, designChanged: true });
     const told: (readonly string[])[] = [];
-    editor.connection.onNotification("sunwright/designChanged", ({ uris }: { uris: string[] }) => told.push(uris));
+    editor.connection.onNotification("sunwright/designChanged", ({ uris }: { uris: string[] }) => {
+      told.push(uris);
+    });
     await editor.open("cottage.sun", cottage);
     await editor.open("roof.sun", files["roof.sun"]!);
     await editor.looked("roof.sun");
@@ -99,7 +118,9 @@ describe("changes of designs", () => {
   test("are not told to one that never heard of it", async () => {
     const editor = await start({ files });
     let told = 0;
-    editor.connection.onNotification("sunwright/designChanged", () => told++);
+    editor.connection.onNotification("sunwright/designChanged", () => {
+      told++;
+    });
     await editor.open("cottage.sun", cottage);
     await editor.looked("cottage.sun");
     await editor.replace("cottage.sun", "8 x", "9 x");

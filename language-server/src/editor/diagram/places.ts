@@ -1,5 +1,6 @@
 import { asWritten } from "../../design/as-written.js";
 import type { Design } from "../../design/design.js";
+import { findTarget } from "../../design/find-thing.js";
 import type { Item } from "../../design/things.js";
 import { absolute, type Place } from "../../place.js";
 import type { Span } from "../navigate.js";
@@ -9,15 +10,43 @@ export interface WrittenAt {
   /** Id of the item or run. */
   readonly id: string;
   readonly name: Span;
-  /** Its whole declaration; what is declared inside another lies inside. */
+  /** Its whole declaration, or a sentence about it; what is declared inside another lies inside. */
   readonly whole: Span;
 }
 
-/** Where each item and run of a design is written, as far as that text still stands. */
+/**
+ * Where each item and run of a design is written, and then where something is said about it, as far as that text still
+ * stands.
+ */
 export function writtenPlaces(design: Design, isLive: (place: Place) => boolean): WrittenAt[] {
-  return [...design.items.flatMap(withInside), ...design.runs].flatMap(({ id, declaration }) => {
+  return [...declarations(design), ...sentences(design)].flatMap(({ id, name, whole }) =>
+    isLive(whole) ? [{ id, name: absolute(name), whole: absolute(whole) }] : [],
+  );
+}
+
+interface Written {
+  readonly id: string;
+  readonly name: Place;
+  readonly whole: Place;
+}
+
+function declarations({ items, runs }: Design): Written[] {
+  return [...items.flatMap(withInside), ...runs].map(({ id, declaration }) => {
     const { namePlace, place } = asWritten(declaration);
-    return isLive(place) ? [{ id, name: absolute(namePlace), whole: absolute(place) }] : [];
+    return { id, name: namePlace, whole: place };
+  });
+}
+
+/** Readings, departures and expectations. */
+function sentences(design: Design): Written[] {
+  const targets = [
+    ...design.readings.map(({ declaration }) => declaration),
+    ...design.departures,
+    ...design.expectations,
+  ];
+  return targets.flatMap(({ target, place }) => {
+    const found = target && findTarget(design, target.path);
+    return found && typeof found !== "string" ? [{ id: found.id, name: target.place, whole: place }] : [];
   });
 }
 
