@@ -4,9 +4,9 @@ import type { Assessment } from "../../language-server/src/assessment/assessment
 import { label } from "../../language-server/src/design/facts.js";
 import { applied } from "../../language-server/src/editor/edits/change.js";
 import { placeholder } from "../../language-server/src/editor/edits/placeholder.js";
+import { tidied } from "../../language-server/src/editor/edits/tidied.js";
 import type { Refactoring } from "../../language-server/src/editor/refactor/refactoring.js";
 import { refactoringsAt } from "../../language-server/src/editor/refactor/refactorings.js";
-import { tidied } from "../../language-server/src/editor/refactor/tidied.js";
 import { type TestWorkspace, uriOf } from "./workspace.js";
 
 /** Refactorings of what stands at the first of some words of a file. */

@@ -1,6 +1,9 @@
 import { CodeAction, CodeActionKind, commands, type Range, type TextDocument, workspace } from "vscode";
 import { until } from "./until";
 
+/** So many of them are asked what they do. */
+const withEdits = 30;
+
 /** The quick fixes that are offered at a place. */
 export async function fixesAt(document: TextDocument, range: Range): Promise<CodeAction[]> {
   const offered = await commands.executeCommand<(CodeAction | unknown)[]>(
@@ -8,6 +11,7 @@ export async function fixesAt(document: TextDocument, range: Range): Promise<Cod
     document.uri,
     range,
     CodeActionKind.QuickFix.value,
+    withEdits,
   );
   return offered.filter((action): action is CodeAction => action instanceof CodeAction);
 }

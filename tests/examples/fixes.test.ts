@@ -2,10 +2,12 @@ import { describe, expect, test } from "vitest";
 import { label } from "../../language-server/src/design/facts.js";
 import { actionsAt } from "../../language-server/src/editor/actions.js";
 import { applied } from "../../language-server/src/editor/edits/change.js";
+import { tidied } from "../../language-server/src/editor/edits/tidied.js";
 import { absolute } from "../../language-server/src/place.js";
 import { filesOf } from "../editor-room/example-files.js";
 import { errors } from "../editor-room/refactored.js";
 import { TestWorkspace, uriOf } from "../editor-room/workspace.js";
+import { formatted } from "../format/formatted.js";
 import { trainingDesigns } from "./examples.js";
 
 /** Rules whose fault is a missing device, or a place taken twice, with what each of their offers begins with. */
@@ -33,12 +35,16 @@ describe("every fix that is offered for an exercise mends what it is offered for
       if (check?.outcome.outcome !== "finding") continue;
       const { what } = check.outcome;
       const { start, end } = absolute(notice.place);
-      for (const { title, changes, answers } of actionsAt(workspace.view, uri, start, end)) {
+      for (const action of actionsAt(workspace.view, uri, start, end)) {
+        const { title, answers } = action;
         if (answers.id !== check.rule.id || answers.start !== start || title.startsWith("Record ")) continue;
         titles.push(title);
+        const { changes } = tidied(workspace.view, action);
         for (const file of new Set(changes.map((change) => change.uri))) {
           const own = changes.filter((change) => change.uri === file);
-          after.write(file.slice(uriOf("").length), applied(workspace.text(file)!, own));
+          const text = applied(workspace.text(file)!, own);
+          expect(formatted(text), `${title}: is formatted`).toBe(text);
+          after.write(file.slice(uriOf("").length), text);
         }
         const mended = after.view.assessment(uri);
         expect(errors(mended), title).toEqual(errors(before));

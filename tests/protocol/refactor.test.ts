@@ -1,6 +1,7 @@
 import { afterEach, expect, test } from "vitest";
 import { type CodeAction, ResourceOperationKind, type TextDocumentEdit } from "vscode-languageserver/node";
-import { cottage, files } from "../editor-room/alder-cottage.js";
+import { cottage, files, roof } from "../editor-room/alder-cottage.js";
+import { formatted } from "../format/formatted.js";
 import { Client } from "./client.js";
 
 let client: Client | undefined;
@@ -57,6 +58,23 @@ test("the edit comes when the action is chosen; a new file is made before it is 
   expect((fill as TextDocumentEdit).textDocument.uri).toBe(client.uri("s1.sun"));
   expect((fill as TextDocumentEdit).edits).toMatchObject([{ newText: expect.stringContaining("string S1 is 8 x") }]);
   expect(others).toMatchObject([{ textDocument: { uri: client.uri("cottage.sun") } }]);
+  expect(client.errors).toEqual([]);
+});
+
+test("a fix comes with its edit when it is chosen, laid out as its file is", async () => {
+  const sheets = formatted(roof.replace(/^ *max-system-voltage.*\n/m, ""));
+  client = await Client.start({ files, capabilities: resolving });
+  await client.open("roof.sun", sheets);
+  await client.open("cottage.sun", cottage);
+  await client.until(() =>
+    client!.all("cottage.sun").some(({ message }) => `${message}`.includes("max-system-voltage")),
+  );
+  const insert = (await offered("S1 is", ["quickfix"])).find(({ title }) => title.includes("max-system-voltage"))!;
+  expect(insert.edit).toBeUndefined();
+  const { edit } = await client.connection.sendRequest<CodeAction>("codeAction/resolve", insert);
+  await client.apply(edit!);
+  expect(client.text("roof.sun")).toMatch(/\n {4}max-system-voltage: {2,}TODO\n/);
+  expect(formatted(client.text("roof.sun"))).toBe(client.text("roof.sun"));
   expect(client.errors).toEqual([]);
 });
 

@@ -5,7 +5,7 @@ import type { Problem } from "../design/model.js";
 import { propertyRow } from "../design/schema/index.js";
 import type { Thing } from "../design/things.js";
 import { absolute } from "../place.js";
-import type { Change } from "./edits/change.js";
+import type { Edit } from "./edits/change.js";
 import { departureEdit } from "./edits/departure-edit.js";
 import { fixEdit, propertyEdit } from "./edits/fix-edit.js";
 import { placeholder } from "./edits/placeholder.js";
@@ -14,9 +14,8 @@ import { isNotChecked } from "./unknowns.js";
 import type { PlacedNotice, WorkspaceView } from "./workspace-view.js";
 
 /** Something the editor offers to do at a mark. */
-export interface Action {
+export interface Action extends Edit {
   readonly title: string;
-  readonly changes: readonly Change[];
   /** The mark that it answers: its id, and where it begins. */
   readonly answers: { readonly id: string; readonly start: number };
   /** The one right thing to do, as far as a machine can tell. */

@@ -28,9 +28,10 @@ import {
   type InitializeResult,
 } from "vscode-languageserver";
 import { takeWords } from "../editor/interface-words.js";
+import { noteActions } from "../editor/lsp/action-edits.js";
 import { ChangeTeller } from "../editor/lsp/change-teller.js";
 import { addChartRequests } from "../editor/lsp/chart-requests.js";
-import { fixAll } from "../editor/lsp/code-action-provider.js";
+import { addActionResolver, fixAll } from "../editor/lsp/code-action-provider.js";
 import { addDesignRequests } from "../editor/lsp/design-requests.js";
 import { addDiagramRequests } from "../editor/lsp/diagram-requests.js";
 import { type Editor, editorOf } from "../editor/lsp/editor.js";
@@ -38,7 +39,7 @@ import { Freshener } from "../editor/lsp/freshener.js";
 import { addGuidedRequests } from "../editor/lsp/guided-requests.js";
 import { editorModules } from "../editor/lsp/module.js";
 import { Publisher } from "../editor/lsp/publisher.js";
-import { noteRefactoring, refactorKinds, resolveRefactoring } from "../editor/lsp/refactor-actions.js";
+import { refactorKinds } from "../editor/lsp/refactor-actions.js";
 import { selectionRanges } from "../editor/lsp/structure-providers.js";
 import { addTextRequests } from "../editor/lsp/text-requests.js";
 import { VerdictTeller } from "../editor/lsp/verdict-teller.js";
@@ -68,7 +69,7 @@ export function startServer(
   addDocumentHighlightHandler(connection, shared);
   addFoldingRangeHandler(connection, shared);
   addCodeActionHandler(connection, shared);
-  connection.onCodeActionResolve((action) => resolveRefactoring(editor, action));
+  addActionResolver(connection, editor);
   addRenameHandler(connection, shared);
   addWorkspaceSymbolHandler(connection, shared);
   addFormattingHandler(connection, shared);
@@ -111,7 +112,7 @@ export function startServer(
     takeWords(params.initializationOptions);
     editor.choose(params.initializationOptions);
     freshener.initialize(params.capabilities);
-    noteRefactoring(editor, params);
+    noteActions(editor, params);
     teller.initialize(params.initializationOptions);
     editor.knowsSnippets = params.capabilities.textDocument?.completion?.completionItem?.snippetSupport === true;
     return inFull(await shared.lsp.LanguageServer.initialize(params));

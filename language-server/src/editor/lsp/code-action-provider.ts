@@ -1,10 +1,12 @@
-import type { LangiumDocument } from "langium";
-import type { CodeActionProvider } from "langium/lsp";
-import { type CodeAction, CodeActionKind, type CodeActionParams, type Diagnostic } from "vscode-languageserver";
-import { type Action, actionsAt } from "../actions.js";
+import { DocumentState, type LangiumDocument } from "langium";
+import { type CodeActionProvider, createServerRequestHandler } from "langium/lsp";
+import { type CodeAction, CodeActionKind, type CodeActionParams, type Connection } from "vscode-languageserver";
 import { safeChanges } from "../fix-all.js";
+import { askedAt } from "./action-edits.js";
 import type { Editor } from "./editor.js";
-import { refactorActions } from "./refactor-actions.js";
+import { fixActions, resolveFix } from "./fix-actions.js";
+import type { About } from "./questions.js";
+import { refactorActions, resolveRefactoring } from "./refactor-actions.js";
 
 /** Corrections on saving, for those who switch them on. */
 export const fixAll = "source.fixAll.sunwright";
@@ -13,16 +15,16 @@ export class DesignCodeActionProvider implements CodeActionProvider {
   constructor(private readonly editor: Editor) {}
 
   getCodeActions(document: LangiumDocument, { range, context }: CodeActionParams): CodeAction[] {
-    const { view, positions } = this.editor;
+    const { positions } = this.editor;
     const uri = document.uri.toString();
     const { only } = context;
-    const [start, end] = [positions.offset(uri, range.start), positions.offset(uri, range.end)];
+    const asked = { uri, start: positions.offset(uri, range.start), end: positions.offset(uri, range.end) };
     const all = only?.some((kind) => isWithin(fixAll, kind)) ? this.fixAll(uri) : [];
     const isWanted = (kind: string): boolean => !only || only.some((asked) => isWithin(kind, asked));
-    const refactor = refactorActions(this.editor, { uri, start, end }, isWanted);
+    const refactor = refactorActions(this.editor, asked, isWanted);
     const asksForFixes = !only || only.some((kind) => isWithin(CodeActionKind.QuickFix, kind) || isQuickFix(kind));
-    const fixes = asksForFixes ? actionsAt(view, uri, start, end) : [];
-    return [...fixes.map((action) => this.codeAction(uri, action, context.diagnostics)), ...refactor, ...all];
+    const fixes = asksForFixes ? fixActions(this.editor, asked, context.diagnostics) : [];
+    return [...fixes, ...refactor, ...all];
   }
 
   /** Only where it is asked for by its kind, as on saving: whoever asks what to do here wants no other lines changed. */
@@ -32,20 +34,24 @@ export class DesignCodeActionProvider implements CodeActionProvider {
     const title = `Correct ${changes.length} ${changes.length === 1 ? "spelling" : "spellings"} that can mean only one thing`;
     return [{ title, kind: fixAll, edit: { changes: this.editor.positions.edits(changes) } }];
   }
+}
 
-  private codeAction(uri: string, { title, changes, answers, preferred }: Action, shown: Diagnostic[]): CodeAction {
-    const { positions } = this.editor;
-    const answered = shown.filter(
-      ({ code, range }) => code === answers.id && positions.offset(uri, range.start) === answers.start,
-    );
-    return {
-      title,
-      kind: CodeActionKind.QuickFix,
-      ...(answered.length > 0 ? { diagnostics: answered } : {}),
-      ...(preferred ? { isPreferred: true } : {}),
-      edit: { changes: this.editor.positions.edits(changes) },
-    };
-  }
+interface Chosen extends About {
+  readonly action: CodeAction;
+}
+
+/** Registers what is asked when an action is chosen: what it does to the text as it stands in the editor by then. */
+export function addActionResolver(connection: Connection, editor: Editor): void {
+  const resolve = createServerRequestHandler<Chosen, CodeAction, void>(
+    (_services, _document, { action }) =>
+      action.kind === CodeActionKind.QuickFix ? resolveFix(editor, action) : resolveRefactoring(editor, action),
+    editor.services,
+    DocumentState.IndexedReferences,
+  );
+  connection.onCodeActionResolve(async (action, token) => {
+    const asked = askedAt(action);
+    return (asked && (await resolve({ textDocument: { uri: asked.uri }, action }, token))) ?? action;
+  });
 }
 
 function isQuickFix(kind: string): boolean {

@@ -1,19 +1,10 @@
 import type { Design } from "../../design/design.js";
 import type { Declaration } from "../../design/model.js";
-import type { Change } from "../edits/change.js";
+import type { Edit } from "../edits/change.js";
 import type { WorkspaceView } from "../workspace-view.js";
 
 /** Kinds as the protocol has them; editors sort their menus by them. */
 export type RefactoringKind = "refactor.extract" | "refactor.rewrite" | "refactor.move";
-
-/** What a refactoring does to the files. */
-export interface Edit {
-  readonly changes: readonly Change[];
-  /** A file that is not there yet, with its whole text. */
-  readonly creates?: { readonly uri: string; readonly text: string };
-  /** A name that waits for a better one: where it stands once everything is changed. */
-  readonly naming?: { readonly uri: string; readonly start: number };
-}
 
 /** A change of how the design is written, or of what it consists of, that nothing has asked for. */
 export interface Refactoring extends Edit {

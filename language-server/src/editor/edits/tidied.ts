@@ -2,9 +2,8 @@ import { format } from "../../format/format.js";
 import type { ChunkParser } from "../../language/chunk-parser.js";
 import { createChunkParser } from "../../language/parser-module.js";
 import { SourceFile } from "../../language/source-file.js";
-import { applied, type Change } from "../edits/change.js";
 import type { WorkspaceView } from "../workspace-view.js";
-import type { Edit } from "./refactoring.js";
+import { applied, type Change, type Edit } from "./change.js";
 
 let parser: ChunkParser | undefined;
 
