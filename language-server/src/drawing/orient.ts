@@ -88,7 +88,10 @@ function boardOf(item: Item): Item | undefined {
   return undefined;
 }
 
-/** From the supplies over conductors and through inverters; what no supply is joined to starts at what comes next. */
+/**
+ * From the supplies over conductors and through inverters; what no supply is joined to starts at what comes next, and a
+ * piece without any of these at the end that is farthest from its sources.
+ */
 function walk(circuit: Circuit): ReadonlyMap<Terminal, Reached> {
   const reached = new Map<Terminal, Reached>();
   const through = new Map<Item, readonly Terminal[]>();
@@ -97,8 +100,9 @@ function walk(circuit: Circuit): ReadonlyMap<Terminal, Reached> {
       inverter,
       ports.map(({ terminal }) => terminal),
     );
-  for (const root of roots(circuit)) {
-    if (reached.has(root)) continue;
+  for (const each of starts(circuit)) {
+    if (reached.has(each)) continue;
+    const root = isRoot(each) ? each : farthestFrom(each);
     reached.set(root, { depth: 0, rightwards: root.item.kind === "backup" });
     let queue = [root];
     // Conductors first: a board between supply and inverter is reached from the supply, never through a backup port.
@@ -129,14 +133,37 @@ function walk(circuit: Circuit): ReadonlyMap<Terminal, Reached> {
   return reached;
 }
 
-function roots(circuit: Circuit): Terminal[] {
+/** What the picture begins at on the right, the first sort that there is before the others. */
+const rootSorts: readonly ((terminal: Terminal) => boolean)[] = [
+  ({ item }) => item.kind === "supply",
+  ({ item, name }) => item.kind === "board" && name === "in",
+  ({ item }) => item.kind === "ac",
+  ({ item }) => item.parent?.kind === "inverter",
+];
+
+function isRoot(terminal: Terminal): boolean {
+  return rootSorts.some((isOne) => isOne(terminal));
+}
+
+function isSource({ item }: Terminal): boolean {
+  return item.kind === "string" || item.kind === "generator" || item.kind === "battery";
+}
+
+function starts(circuit: Circuit): Terminal[] {
   const all = [...circuit.terminals.values()];
-  const of = (test: (terminal: Terminal) => boolean): Terminal[] => all.filter(test);
-  return [
-    ...of(({ item }) => item.kind === "supply"),
-    ...of(({ item, name }) => item.kind === "board" && name === "in"),
-    ...of(({ item }) => item.kind === "ac"),
-    ...of(({ item }) => item.kind === "tracker" || item.kind === "battery" || item.kind === "backup"),
-    ...all,
-  ];
+  return [...rootSorts.flatMap((isOne) => all.filter(isOne)), ...all.filter(isSource), ...all];
+}
+
+/** The other end of a piece of the circuit; what hangs from a conductor, and another source, is no end. */
+function farthestFrom(start: Terminal): Terminal {
+  const seen = new Map([[start, 0]]);
+  let [best, longest] = [start, 0];
+  for (const [terminal, steps] of seen) {
+    if (steps > longest && !isSource(terminal) && !leaves.has(terminal.item.kind)) [best, longest] = [terminal, steps];
+    for (const link of terminal.links) {
+      const next = otherEnd(link, terminal);
+      if (!seen.has(next)) seen.set(next, steps + 1);
+    }
+  }
+  return best;
 }
