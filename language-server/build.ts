@@ -18,6 +18,7 @@ const common = {
   conditions: ["source"],
   // The faces of PDFs are part of the program.
   loader: { ".woff": "binary" },
+  alias: { "brotli/decompress.js": join(source, "drawing", "pdf", "no-woff2.ts") },
 } as const satisfies BuildOptions;
 
 /** What is built to be run by itself, each with where it runs. */
