@@ -38,6 +38,31 @@ describe("sunwright draw", () => {
     expect(err).toContain("There are voltage:S1, voltage:S2, curve:INV.pv1, curve:INV.pv2, margins, drop.");
   });
 
+  test("draws current against voltage under the conditions that are named, in the language's own units", async () => {
+    const curve = ["--chart", "curve:INV.pv1"];
+    const at = async (...words: string[]) => (await draw(cottage, ...curve, ...words)).out;
+    expect(await at("--irradiance", "800 W/m2", "--cell-temperature", "50 degC")).toContain(
+      "at 800 W/m² and cells at 50 °C",
+    );
+    expect(await at("--irradiance", "0.8 kW/m2")).toContain("at 800 W/m² and cells at 25 °C");
+    expect(await at("--cell-temperature=-10 degC")).toContain("at 1000 W/m² and cells at −10 °C");
+  });
+
+  test.each([
+    [["--chart", "curve:INV.pv1", "--irradiance", "800"], '--irradiance cannot be 800. Write --irradiance "800 W/m2".'],
+    [["--chart", "curve:INV.pv1", "--irradiance", "800 W"], "--irradiance cannot be 800 W. Write"],
+    [["--chart", "curve:INV.pv1", "--irradiance", "800 w/m2"], "--irradiance: w/m2 is not a unit"],
+    [["--chart", "curve:INV.pv1", "--irradiance", "9 kW/m2"], "cannot be 9 kW/m2. It is from 50 to 1500 W/m²."],
+    [["--chart", "curve:INV.pv1", "--cell-temperature", "120 degC"], "It is from −45 to 100 °C."],
+    [["--chart", "curve:INV.pv1", "--cell-temperature"], "--cell-temperature"],
+    [["--chart", "drop", "--irradiance", "800 W/m2"], "are for charts of current against voltage"],
+    [["--cell-temperature", "50 degC"], "are for charts of current against voltage"],
+  ])("refuses %j", async (words, said) => {
+    const { code, out, err } = await draw(cottage, ...words);
+    expect([code, out]).toEqual([2, ""]);
+    expect(err).toContain(said);
+  });
+
   test("draws what is supposed, and says so on the sheet", async () => {
     const { out } = await draw(cottage, "--set", "S1.count=12");
     expect(out).toContain("12 × Hollin430");

@@ -7,6 +7,7 @@ import { chartsOf, pagesOf } from "../../language-server/src/drawing/charts/char
 import { diagramOf } from "../../language-server/src/drawing/diagram-of.js";
 import { file } from "../../language-server/src/drawing-worker/answers.js";
 import type { FileParams } from "../../language-server/src/drawing-worker/questions.js";
+import { askedConditions } from "../../language-server/src/editor/diagram/chart-answer.js";
 import { assessed, root } from "../examples/examples.js";
 
 const folder = mkdtempSync(join(tmpdir(), "sunwright-exported-"));
@@ -44,6 +45,15 @@ describe.each(["alder-cottage/alder-cottage.sun", "long-barn/long-barn.sun"])(
         const own = await ofEditor({ pages }, as);
         expect(own.equals(await ofCommandLine(design, as, ["--chart", chart.name])), chart.name).toBe(true);
       }
+    });
+
+    test.each(["svg", "pdf"] as const)("current against voltage under other conditions as %s", async (as) => {
+      const chart = chartsOf(assessment).find(({ sort }) => sort === "curve")!;
+      // The panel has degrees Celsius, and asks the server in kelvin.
+      const asked = askedConditions({ irradiance: 640, cell: 51.3 + 273.15 });
+      const own = await ofEditor({ pages: pagesOf(chart, asked) }, as);
+      const conditions = ["--irradiance", "640 W/m2", "--cell-temperature", "51.3 degC"];
+      expect(own.equals(await ofCommandLine(design, as, ["--chart", chart.name, ...conditions]))).toBe(true);
     });
   },
 );

@@ -2,6 +2,8 @@ import cac from "cac";
 import type { Mode } from "../circuit/modes.js";
 import type { Severity } from "../design/model.js";
 import type { Hypothesis } from "../design/what-if/hypothesis.js";
+import type { Conditions } from "../drawing/charts/current-voltage.js";
+import { chartConditions } from "./chart-conditions.js";
 import {
   allPaths,
   each,
@@ -58,6 +60,8 @@ export interface DrawArguments {
   readonly as: "svg" | "pdf";
   /** Undefined: the single-line diagram. */
   readonly chart?: string;
+  /** For a chart of current against voltage; undefined: standard test conditions. */
+  readonly conditions?: Conditions;
   /** One of the sheets that the diagram takes on paper; undefined: all in a PDF, one picture in an SVG. */
   readonly sheet?: number;
   readonly theme: "light" | "dark" | "high-contrast";
@@ -159,6 +163,11 @@ export function readArguments(words: readonly string[], version: string): Argume
     .usage("draw FILE [--as svg|pdf] [--chart NAME | --sheet N] [--out FILE] [options]")
     .option("--as <format>", "svg or pdf", { default: "svg" })
     .option("--chart <name>", "In place of the diagram: voltage:STRING, curve:TRACKER (curve:INV.pv1), margins or drop")
+    .option("--irradiance <value>", 'For curve: --irradiance "800 W/m2"; standard test conditions without it')
+    .option(
+      "--cell-temperature <value>",
+      'For curve: --cell-temperature="50 degC"; standard test conditions without it',
+    )
     .option("--sheet <number>", "One of the A3 sheets that a large diagram takes; a PDF holds them all")
     .option("--theme <theme>", "light, dark or high-contrast", { default: "light" })
     .option("--out <file>", "The file to write; an SVG goes to the output without it")
@@ -226,12 +235,14 @@ function isolateArguments(path: string | undefined, thing: string | undefined, o
 
 function drawArguments(path: string | undefined, options: Parsed): DrawArguments {
   if (path === undefined) throw new UsageError("draw needs a file: draw FILE --as svg.");
+  const conditions = chartConditions(options);
   return {
     command: "draw",
     path,
     as: oneOf("--as", options.as, ["svg", "pdf"]),
     theme: oneOf("--theme", options.theme, ["light", "dark", "high-contrast"]),
     ...(options.chart !== undefined && { chart: one("--chart", options.chart) }),
+    ...(conditions && { conditions }),
     ...sheetOf(options),
     ...(options.out !== undefined && { out: one("--out", options.out) }),
     suppose: hypotheses(options),

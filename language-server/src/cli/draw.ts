@@ -22,14 +22,14 @@ export async function runDraw(wanted: DrawArguments, around: Surroundings): Prom
   const theme = themes[wanted.theme];
   const chart = wanted.chart === undefined ? undefined : chartOf(design, wanted.chart);
   if (wanted.as === "svg") {
-    const svg = svgOf(chart ? chart.picture() : await diagramPicture(design, wanted.sheet), theme);
+    const svg = svgOf(chart ? chart.picture(wanted.conditions) : await diagramPicture(design, wanted.sheet), theme);
     if (wanted.out === undefined) around.out(svg);
     else save(wanted.out, svg, around);
     return exitCodes.clean;
   }
   // Loaded only by those who want it: it is larger than all the rest.
   const { renderPdf } = await import("../drawing/pdf/pdf.js");
-  const pages = chart ? pagesOf(chart) : await diagramPages(design, wanted.sheet);
+  const pages = chart ? pagesOf(chart, wanted.conditions) : await diagramPages(design, wanted.sheet);
   save(wanted.out!, await renderPdf(pages, theme, chart ? "A4" : "A3"), around);
   return exitCodes.clean;
 }
