@@ -31,6 +31,16 @@ describe("how a design stands, in a few words", () => {
     expect(status?.text).toMatch(/^Alder Cottage: \d+ findings?, \d+ not checked/);
   });
 
+  test("a finding that is answered for is a departure, not nothing", () => {
+    const text = `${cottage.replace("8 x Hollin430", "15 x Hollin430")}departure string-voltage on S1 because "on trial"\n`;
+    const [status] = statusOf(laid(text).view, uri, usual);
+    expect(status?.text).toMatch(/^Alder Cottage: 1 departure, \d+ not checked/);
+    expect(status?.sentence).toMatch(/^Alder Cottage: 1 departure, /);
+    const [place] = statusPlaces(laid(text).view, uri, { notChecked: "off" });
+    expect(place).toMatchObject({ sort: "departure", title: "string-voltage on S1", note: "on trial" });
+    expect(text.slice(place!.span.start)).toMatch(/^departure string-voltage on S1/);
+  });
+
   test("findings that the settings hide are still named", () => {
     const text = cottage.replace("8 x Hollin430", "17 x Hollin430");
     const off: Severities = new Map([["string-voltage", "off"]]);

@@ -11,7 +11,7 @@ export interface DesignStatus {
 }
 
 interface Place {
-  readonly sort: "finding" | "not-checked" | "margin";
+  readonly sort: "finding" | "departure" | "not-checked" | "margin";
   readonly title: string;
   readonly note?: string;
   readonly detail?: string;
@@ -32,6 +32,7 @@ export async function pickPlace(
   const others = designs.filter(({ entry }) => entry !== design.entry);
   const items: Item[] = [
     ...section(l10n.t("findings"), placed(places, "finding", "$(warning)")),
+    ...section(l10n.t("departures"), placed(places, "departure", "$(note)")),
     ...section(l10n.t("not checked"), placed(places, "not-checked", "$(question)")),
     ...section(l10n.t("holds, closest to its limit first"), placed(places, "margin", "$(dashboard)")),
     ...section(

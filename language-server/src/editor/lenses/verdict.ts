@@ -4,6 +4,7 @@ import { noSeverities, type Severities, shownSeverity } from "../../assessment/s
 import { label } from "../../design/facts.js";
 import type { Severity } from "../../design/model.js";
 import { type Compared, comparedIn, tightestOf } from "../compared.js";
+import { counted } from "../counted.js";
 import { percent } from "../percent.js";
 
 /** One design in one line. */
@@ -95,9 +96,4 @@ export function verdictText({
     label(check.thing),
     percent(share),
   );
-}
-
-function counted(count: number, one: string, several: (count: number) => string): string {
-  if (count === 0) return "";
-  return count === 1 ? one : several(count);
 }

@@ -14,7 +14,7 @@ import type { WorkspaceView } from "../workspace-view.js";
 
 /** Something to go to from a design's verdict. */
 export interface StatusPlace {
-  readonly sort: "finding" | "not-checked" | "margin";
+  readonly sort: "finding" | "departure" | "not-checked" | "margin";
   /** "string-voltage on S1". */
   readonly title: string;
   /** "error", "98.4 % of its limit"; nothing where the title says it all. */
@@ -28,7 +28,7 @@ const marginsShown = 8;
 
 const ranks = { error: 0, warning: 1, note: 2, hint: 3 } as const;
 
-/** What there is to look at in the design that begins in a file: findings, the worst first, then what was not checked, then margins. */
+/** What there is to look at in the design that begins in a file: findings, the worst first, departures, what was not checked, then margins. */
 export function statusPlaces(view: WorkspaceView, entry: string, settings: MarkSettings): StatusPlace[] {
   const assessment = view.assessment(entry);
   const marks = view.filesOf(entry).flatMap(({ uri }) => marksOf(view, uri, { ...settings, notChecked: "hint" }));
@@ -37,6 +37,7 @@ export function statusPlaces(view: WorkspaceView, entry: string, settings: MarkS
     .sort((a, b) => ranks[a.severity] - ranks[b.severity]);
   return [
     ...found.map(findingPlace),
+    ...departures(view, assessment),
     ...marks.filter(({ id }) => id === notCheckedId).map(notCheckedPlace),
     ...margins(view, assessment),
   ];
@@ -50,6 +51,18 @@ function findingPlace({ id, thing, severity, message, span }: Mark): StatusPlace
     detail: message,
     span,
   };
+}
+
+/** At the line that answers for the finding, because that is what may have to be answered again. */
+function departures(view: WorkspaceView, { told }: Assessment): StatusPlace[] {
+  return told.flatMap(({ rule, thing, outcome }): StatusPlace[] => {
+    if (outcome.outcome !== "departure" || !view.isLive(outcome.departure.place)) return [];
+    const { finding, departure } = outcome;
+    const title = titleOf(rule.id, label(thing));
+    return [
+      { sort: "departure", title, note: departure.reason, detail: finding.what, span: absolute(departure.place) },
+    ];
+  });
 }
 
 function notCheckedPlace({ thing, message, span }: Mark): StatusPlace {

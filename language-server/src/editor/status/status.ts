@@ -2,6 +2,7 @@ import * as l10n from "@vscode/l10n";
 import type { Assessment } from "../../assessment/assessment.js";
 import type { Severities } from "../../assessment/severities.js";
 import { baseName } from "../../language/files.js";
+import { counted } from "../counted.js";
 import { type Verdict, verdictOf, verdictText } from "../lenses/verdict.js";
 import { percent } from "../percent.js";
 import type { WorkspaceView } from "../workspace-view.js";
@@ -61,10 +62,13 @@ function findings({ errors, warnings, notes }: Verdict): number {
 }
 
 function shortText(verdict: Verdict): string {
-  const { notChecked, off, tightest } = verdict;
-  const count = findings(verdict);
+  const { departures, notChecked, off, tightest } = verdict;
+  const found = counted(findings(verdict), l10n.t("1 finding"), (count) => l10n.t("{0} findings", count));
+  const departed = counted(departures, l10n.t("1 departure"), (count) => l10n.t("{0} departures", count));
   return [
-    count === 1 ? l10n.t("1 finding") : count > 1 ? l10n.t("{0} findings", count) : l10n.t("nothing found"),
+    // A departure is a finding that somebody has answered for.
+    found || departed ? found : l10n.t("nothing found"),
+    departed,
     notChecked > 0 ? l10n.t("{0} not checked", notChecked) : "",
     off > 0 ? l10n.t("{0} switched off", off) : "",
     tightest ? l10n.t("tightest {0}", percent(tightest.share)) : "",
