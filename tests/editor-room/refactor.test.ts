@@ -101,7 +101,7 @@ expect string-voltage on S1
 `;
     const { title } = refactored({ ...files, "cottage.sun": text }, "string S1", "Split S1");
     expect(title).toBe(
-      "Split S1 into 5 and 4 modules: S3 by W7 to Q1 (look again at its reading and departure and expectation: made for 9 modules)",
+      "Split S1 into 5 and 4 modules: S3 by W7 to Q1 (look again, made for 9 modules: 1 reading, 1 departure, 1 expectation)",
     );
   });
 

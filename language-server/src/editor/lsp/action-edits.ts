@@ -1,3 +1,4 @@
+import * as l10n from "@vscode/l10n";
 import type {
   CodeAction,
   Command,
@@ -83,7 +84,7 @@ function naming(editor: Editor, { naming, changes }: Edit): Command | undefined 
   const before = text.slice(0, start).split(/\r\n|\r|\n/);
   const position: Position = { line: before.length - 1, character: before[before.length - 1]!.length };
   return {
-    title: "Rename",
+    title: l10n.t("Rename"),
     command: editor.renameCommand,
     arguments: [editor.positions.spelled(uri), position],
   };

@@ -1,3 +1,4 @@
+import * as l10n from "@vscode/l10n";
 import { DocumentState, type LangiumDocument } from "langium";
 import { type CodeActionProvider, createServerRequestHandler } from "langium/lsp";
 import { type CodeAction, CodeActionKind, type CodeActionParams, type Connection } from "vscode-languageserver";
@@ -31,7 +32,10 @@ export class DesignCodeActionProvider implements CodeActionProvider {
   private fixAll(uri: string): CodeAction[] {
     const changes = safeChanges(this.editor.view, uri);
     if (changes.length === 0) return [];
-    const title = `Correct ${changes.length} ${changes.length === 1 ? "spelling" : "spellings"} that can mean only one thing`;
+    const title =
+      changes.length === 1
+        ? l10n.t("Correct 1 spelling that can mean only one thing")
+        : l10n.t("Correct {0} spellings that can mean only one thing", changes.length);
     return [{ title, kind: fixAll, edit: { changes: this.editor.positions.edits(changes) } }];
   }
 }

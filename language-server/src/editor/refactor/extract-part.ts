@@ -1,3 +1,4 @@
+import * as l10n from "@vscode/l10n";
 import type { ItemDeclaration } from "../../design/model.js";
 import { type KindRow, kindRow, partRow, propertyRow } from "../../design/schema/index.js";
 import { absolute } from "../../place.js";
@@ -28,7 +29,7 @@ export function extractPart({ text, uri, declaration, start, end, designs }: Ask
   const isA = { uri, start: named, end: named, text: ` is ${name}` };
   return [
     {
-      title: `Make a part of what ${item.name} states as a data sheet would: ${name}`,
+      title: l10n.t("Make a part of what {0} states as a data sheet would: {1}", item.name, name),
       kind: "refactor.extract",
       changes: [sheet, isA, ...withoutMembers(text, item, new Set(moved))],
       naming: { uri, start: sheet.start + sheet.text.indexOf(head) + "part ".length },

@@ -1,3 +1,4 @@
+import * as l10n from "@vscode/l10n";
 import { withArticle } from "../../design/article.js";
 import type { Change } from "../edits/change.js";
 import { thingsOf } from "../things-of.js";
@@ -31,13 +32,13 @@ function offers(view: Asked["view"], written: Carrier, known: Carrier): Refactor
   const cut = (kind: "isolator" | "meter"): Refactoring[] => {
     const own = make(kind);
     const changes = putIntoRuns(view, [{ run, source: sourceOf(known) }], own);
-    return refactoring(`Insert ${called(own)} into ${run.id}`, changes);
+    return refactoring(l10n.t("Insert {0} into {1}", called(own), run.id), changes);
   };
   const tap = (): Refactoring[] => {
     const own = make("spd");
     const terminal = tapAt(known);
     if (terminal === undefined) return [];
-    return refactoring(`Tap ${called(own)} off at ${terminal}`, tapOff(view, run, terminal, own));
+    return refactoring(l10n.t("Tap {0} off at {1}", called(own), terminal), tapOff(view, run, terminal, own));
   };
   if (carries === "battery") return cut("isolator");
   return carries === "ac" ? [...cut("isolator"), ...cut("meter"), ...tap()] : [...cut("isolator"), ...tap()];
@@ -48,5 +49,7 @@ function refactoring(title: string, changes: readonly Change[] | undefined): Ref
 }
 
 function called({ kind, part }: Make): string {
-  return part === undefined ? `${withArticle(kind)}, its figures to be filled in,` : `${withArticle(kind)}, ${part},`;
+  return part === undefined
+    ? l10n.t("{0}, its figures to be filled in,", withArticle(kind))
+    : l10n.t("{0}, {1},", withArticle(kind), part);
 }

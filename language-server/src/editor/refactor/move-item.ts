@@ -1,3 +1,4 @@
+import * as l10n from "@vscode/l10n";
 import type { Declaration } from "../../design/model.js";
 import { baseName, pathBetween, resolveUse } from "../../language/files.js";
 import type { Change } from "../edits/change.js";
@@ -73,7 +74,7 @@ function toFile(asked: Asked, moved: Moved, goal: string): Refactoring {
   const gap = there.trim() === "" ? "" : /[\r\n]$/.test(there) ? ending : `${ending}${ending}`;
   const isUsed = view.sources.reach(uri).includes(goal);
   return {
-    title: `Move ${moved.name} to ${shown(uri, goal)}`,
+    title: l10n.t("Move {0} to {1}", moved.name, shown(uri, goal)),
     kind: "refactor.move",
     changes: [
       removal(text, uri, stretchOf(text, moved.place)),
@@ -87,7 +88,7 @@ function toNewFile(asked: Asked, moved: Moved): Refactoring {
   const { view, uri, text } = asked;
   const goal = freeFile(view, uri, moved.name.toLowerCase());
   return {
-    title: `Move ${moved.name} to a new file ${shown(uri, goal)}`,
+    title: l10n.t("Move {0} to a new file {1}", moved.name, shown(uri, goal)),
     kind: "refactor.move",
     creates: { uri: goal, text: linesOf(text, stretchOf(text, moved.place), lineEnding(text)) },
     changes: [removal(text, uri, stretchOf(text, moved.place)), useLine(asked, goal)],

@@ -1,9 +1,11 @@
+import * as l10n from "@vscode/l10n";
 import type { Assessment } from "../../assessment/assessment.js";
 import type { Design } from "../../design/design.js";
 import type { ItemDeclaration } from "../../design/model.js";
 import type { Item, Run } from "../../design/things.js";
 import { absolute } from "../../place.js";
 import { freeTrackers } from "../../rules/strings-of.js";
+import { counted } from "../counted.js";
 import type { Change } from "../edits/change.js";
 import { lineEnding } from "../edits/layout.js";
 import { thingsOf } from "../things-of.js";
@@ -46,10 +48,10 @@ function split(
   const copy = copyOf(text, from, to, [replaced(declaration.namePlace, string), replaced(count.place, String(goes))]);
   const isFrom = run.from?.item === item;
   const far = isFrom ? run.to : run.from;
-  const end = tracker?.id ?? far?.mention.path.join(".") ?? "its run's end";
+  const end = tracker?.id ?? far?.mention.path.join(".") ?? l10n.t("its run's end");
   const without = doubtful(designs, item);
   return {
-    title: `Split ${item.id} into ${stays} and ${goes} modules: ${string} by ${cable} to ${end}${without}`,
+    title: `${l10n.t("Split {0} into {1} and {2} modules: {3} by {4} to {5}", item.id, stays, goes, string, cable, end)}${without}`,
     kind: "refactor.rewrite",
     changes: [
       replaced(count.place, String(stays)),
@@ -100,14 +102,10 @@ function doubtful(designs: readonly Design[], item: Item): string {
   const departures = new Set(designs.flatMap((each) => each.departures).filter(isIt));
   const expectations = new Set(designs.flatMap((each) => each.expectations).filter(isIt));
   const found = [
-    counted(readings.size, "reading"),
-    counted(departures.size, "departure"),
-    counted(expectations.size, "expectation"),
-  ].filter((each) => each !== "");
-  return found.length === 0 ? "" : ` (look again at its ${found.join(" and ")}: made for ${item.count} modules)`;
-}
-
-function counted(number: number, word: string): string {
-  if (number === 0) return "";
-  return number === 1 ? word : `${number} ${word}s`;
+    counted(readings.size, l10n.t("1 reading"), (count) => l10n.t("{0} readings", count)),
+    counted(departures.size, l10n.t("1 departure"), (count) => l10n.t("{0} departures", count)),
+    counted(expectations.size, l10n.t("1 expectation"), (count) => l10n.t("{0} expectations", count)),
+  ].filter(Boolean);
+  if (found.length === 0) return "";
+  return ` ${l10n.t("(look again, made for {0} modules: {1})", item.count ?? "", found.join(", "))}`;
 }
