@@ -1,6 +1,8 @@
 import { chmodSync, mkdirSync } from "node:fs";
 import { join } from "node:path";
-import type { Browser, Frame, Page } from "playwright-core";
+import type { Browser, Page } from "playwright-core";
+import { accessHands } from "./access-hands.js";
+import { panelFrame } from "./frames.js";
 import type { Host } from "./host.js";
 import { descendants } from "./processes.js";
 import type { Hands } from "./stage.js";
@@ -25,6 +27,7 @@ export function handsOf({ host, browser, page, pictures, folder }: Outside): Han
       ? []
       : descendants(host.pid).filter(({ words }) => words.some((word) => word.endsWith("dist/server.cjs")));
   return {
+    ...accessHands(page, pictures),
     /** Takes a picture of the window, without the title, which is the test host's. */
     picture: async ({ name }: { name: string }) => {
       mkdirSync(pictures, { recursive: true });
@@ -115,15 +118,6 @@ export function handsOf({ host, browser, page, pictures, folder }: Outside): Han
       }
     },
   };
-}
-
-/** The page inside the frames in which an editor shows a panel. */
-async function panelFrame(page: Page): Promise<Frame | undefined> {
-  for (const frame of page.frames()) {
-    const isOurs = await frame.evaluate(() => document.getElementById("panel") !== null).catch(() => false);
-    if (isOurs) return frame;
-  }
-  return undefined;
 }
 
 /** What a test may want to know of an element: plain data. */
