@@ -26,7 +26,7 @@ const about = new About();
 const switches = new Switches();
 const card = new Card((id) => picture.place(id));
 const picture = new Picture(stage, {
-  press: (id) => (switches.canOpen(id) ? switches.press(id) : say({ is: "go-to", id })),
+  press: (id) => (switches.canOpen(id) ? operate(id) : say({ is: "go-to", id })),
   goTo: (id) => say({ is: "go-to", id }),
   lookAt: (id) => card.lookAt(id),
   key: pressed,
@@ -85,10 +85,16 @@ function isField(target: EventTarget | null): boolean {
 
 /** A key on a thing of the picture. */
 function pressed(key: string, id: string): boolean {
-  if (key === "o" || (key === " " && switches.canOpen(id))) switches.press(id);
+  if (key === "o" || (key === " " && switches.canOpen(id))) operate(id);
   else if (key === "Escape" && !card.hide()) leave();
   else return key === "Escape";
   return true;
+}
+
+/** What comes of it is seen where the card would lie. */
+function operate(id: string): void {
+  card.hide();
+  switches.press(id);
 }
 
 /** Out of the picture, to the first of its buttons. */
