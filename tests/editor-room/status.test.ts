@@ -32,13 +32,17 @@ describe("how a design stands, in a few words", () => {
   });
 
   test("a finding that is answered for is a departure, not nothing", () => {
-    const text = `${cottage.replace("8 x Hollin430", "15 x Hollin430")}departure string-voltage on S1 because "on trial"\n`;
+    const long = cottage.replace("8 x Hollin430", "15 x Hollin430");
+    const found = statusPlaces(laid(long).view, uri, { notChecked: "off" }).filter(({ sort }) => sort === "finding");
+    expect(found.map(({ title }) => title)).toContain("string-voltage on S1");
+    const text = `${long}${found.map(({ title }) => `departure ${title} because "on trial"\n`).join("")}`;
     const [status] = statusOf(laid(text).view, uri, usual);
-    expect(status?.text).toMatch(/^Alder Cottage: 1 departure, \d+ not checked/);
-    expect(status?.sentence).toMatch(/^Alder Cottage: 1 departure, /);
-    const [place] = statusPlaces(laid(text).view, uri, { notChecked: "off" });
-    expect(place).toMatchObject({ sort: "departure", title: "string-voltage on S1", note: "on trial" });
-    expect(text.slice(place!.span.start)).toMatch(/^departure string-voltage on S1/);
+    expect(status?.text).toMatch(/^Alder Cottage: \d departures?, \d+ not checked/);
+    expect(status?.sentence).toMatch(/^Alder Cottage: \d departures?, /);
+    const places = statusPlaces(laid(text).view, uri, { notChecked: "off" });
+    expect(places.map(({ sort }) => sort)).not.toContain("finding");
+    expect(places[0]).toMatchObject({ sort: "departure", title: "string-voltage on S1" });
+    expect(places[0]?.detail).toMatch(/^Departed from: .* Reason given: on trial$/);
   });
 
   test("findings that the settings hide are still named", () => {

@@ -27,6 +27,8 @@ export interface Mark {
   /** Page that explains the id. */
   readonly page?: string;
   readonly unnecessary: boolean;
+  /** Whether it is a finding that somebody has answered for. */
+  readonly isDeparture?: boolean;
   readonly related: readonly { readonly span: Span; readonly message: string }[];
   /** The thing it is about, for whoever acts on it. */
   readonly thing?: string;
@@ -71,6 +73,7 @@ function markOf(
     message: notice.check ? markedWhatIf(notice.message, [notice.check], assessment) : notice.message,
     page: pageOf(notice.id, settings.docs),
     unnecessary: notice.unnecessary ?? false,
+    isDeparture: notice.check?.outcome.outcome === "departure",
     related,
     thing: notice.check && label(notice.check.thing),
   };

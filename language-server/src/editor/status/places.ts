@@ -36,8 +36,8 @@ export function statusPlaces(view: WorkspaceView, entry: string, settings: MarkS
     .filter(({ severity, id }) => severity !== "hint" && id !== whatIfId)
     .sort((a, b) => ranks[a.severity] - ranks[b.severity]);
   return [
-    ...found.map(findingPlace),
-    ...departures(view, assessment),
+    ...found.filter(({ isDeparture }) => !isDeparture).map(findingPlace),
+    ...found.filter(({ isDeparture }) => isDeparture).map(departurePlace),
     ...marks.filter(({ id }) => id === notCheckedId).map(notCheckedPlace),
     ...margins(view, assessment),
   ];
@@ -53,16 +53,8 @@ function findingPlace({ id, thing, severity, message, span }: Mark): StatusPlace
   };
 }
 
-/** At the line that answers for the finding, because that is what may have to be answered again. */
-function departures(view: WorkspaceView, { told }: Assessment): StatusPlace[] {
-  return told.flatMap(({ rule, thing, outcome }): StatusPlace[] => {
-    if (outcome.outcome !== "departure" || !view.isLive(outcome.departure.place)) return [];
-    const { finding, departure } = outcome;
-    const title = titleOf(rule.id, label(thing));
-    return [
-      { sort: "departure", title, note: departure.reason, detail: finding.what, span: absolute(departure.place) },
-    ];
-  });
+function departurePlace({ id, thing, message, span }: Mark): StatusPlace {
+  return { sort: "departure", title: titleOf(id, thing), detail: message, span };
 }
 
 function notCheckedPlace({ thing, message, span }: Mark): StatusPlace {
