@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { completeAt } from "../../language-server/src/editor/completion/completion.js";
 import { cottage, files } from "./alder-cottage.js";
+import { filesOf } from "./example-files.js";
 import { TestWorkspace, uriOf, withCursor } from "./workspace.js";
 
 function complete(marked: string, typed?: string) {
@@ -109,6 +110,21 @@ describe("names", () => {
     expect(ends).toEqual(expect.arrayContaining(["S1", "Q1", "INV.pv1", "INV.ac"]));
     expect(ends.indexOf("Q3")).toBeLessThan(ends.indexOf("Q1"));
     expect(labels("run W9 from S1 to <|>")).toContain("INV.pv1");
+  });
+  test("a cable begins at strings, isolators, ports and the supply before it begins in a board", () => {
+    const name = "alder-cottage/alder-cottage.sun";
+    const texts = filesOf(name);
+    const { text, offset } = withCursor(`${texts[name]}run W99 from <|>\n`);
+    const workspace = new TestWorkspace({ ...texts, [name]: text });
+    const offers = completeAt(workspace.view, uriOf(name), offset, {})?.offers ?? [];
+    const places = offers.map(({ label }) => label);
+    const inBoard = places.findIndex((label) => label.startsWith("CU."));
+    expect(inBoard).toBeGreaterThan(0);
+    for (const label of ["S1", "Q1", "INV.ac", "GRID", "BAT"]) {
+      expect(places, label).toContain(label);
+      expect(places.indexOf(label), label).toBeLessThan(inBoard);
+    }
+    expect(places.lastIndexOf("F1")).toBeGreaterThan(places.indexOf("Q2"));
   });
   test("ports and terminals behind a dot", () => {
     expect(labels("run W9 from S1 to INV.<|>", ".")).toEqual(["pv1", "pv2", "ac"]);
