@@ -56,6 +56,12 @@ describe("the order of checks", () => {
   });
 });
 
+test("a check without figures says what holds, with one full stop behind an abbreviation", () => {
+  const text = hover(cottage, "Q1 is", files);
+  expect(text).toContain("/dc-isolator.md): made for d.c.\n");
+  expect(text).not.toMatch(/\.\.(?!\.)/);
+});
+
 describe("a departure", () => {
   const departed = `${bad}departure string-voltage on S1 because "test rig" { by: "C. Reed"  until: 2027-01-01 }\n`;
 

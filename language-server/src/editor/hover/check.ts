@@ -33,9 +33,10 @@ export function verdictText(check: Check, links: Links): string {
         plain(outcome.departure.reason),
       );
     case "pass":
-      return outcome.against
+      if (!outcome.against) return l10n.t("Holds, {0}{1}.", rule, margin(outcome));
+      return outcome.value
         ? l10n.t("Holds, {0} against {1}{2}.", rule, plain(outcome.against), margin(outcome))
-        : l10n.t("Holds, {0}{1}.", rule, margin(outcome));
+        : l10n.t("Holds, {0}: {1}.", rule, plain(outcome.against).replace(/\.$/, ""));
     case "not-applicable":
       return l10n.t("Does not apply, {0}: {1}", rule, plain(outcome.reason));
     case "not-checked":
