@@ -94,6 +94,24 @@ describe("files that use each other", () => {
     await editor.until(() => editor.ids("a.sun").includes("use-cycle"));
   });
 
+  test("a file that is deleted while it is open counts as the editor has it, until it is closed", async () => {
+    const editor = await start();
+    await editor.open("cottage.sun", cottage);
+    await editor.open("roof.sun", roof);
+    await editor.looked("roof.sun");
+    await editor.remove("roof.sun");
+    await editor.replace("cottage.sun", "8 x", "15 x");
+    await editor.until(() => editor.ids("cottage.sun").includes("string-voltage"));
+    expect(editor.ids("cottage.sun")).not.toContain("unknown-name");
+    // What is typed into it goes on to be judged in the design that uses it.
+    await editor.replace("roof.sun", "open-circuit-voltage: 38.9 V", "open-circuit-voltage: 30.0 V");
+    await editor.until(() => !editor.ids("cottage.sun").includes("string-voltage"));
+    await editor.close("roof.sun");
+    await editor.until(() => editor.ids("cottage.sun").includes("unknown-name"));
+    expect(editor.all("roof.sun")).toEqual([]);
+    expect(editor.errors).toEqual([]);
+  });
+
   test("a missing file is named at its use line, and is there as soon as it is", async () => {
     const editor = await start({ files: { "plant.sun": plant } });
     await editor.open("cottage.sun", cottage);

@@ -9,6 +9,7 @@ import type { SunwrightDocumentBuilder } from "./builder.js";
  */
 export class SunwrightUpdateHandler extends DefaultDocumentUpdateHandler {
   private readonly files: LangiumSharedServices["workspace"]["FileSystemProvider"];
+  private readonly open: LangiumSharedServices["workspace"]["TextDocuments"];
   private readonly builder: SunwrightDocumentBuilder;
   private readonly pending = new Map<string, URI>();
   private turn = 0;
@@ -16,6 +17,7 @@ export class SunwrightUpdateHandler extends DefaultDocumentUpdateHandler {
   constructor(services: LangiumSharedServices) {
     super(services);
     this.files = services.workspace.FileSystemProvider;
+    this.open = services.workspace.TextDocuments;
     this.builder = services.workspace.DocumentBuilder as SunwrightDocumentBuilder;
   }
 
@@ -38,6 +40,14 @@ export class SunwrightUpdateHandler extends DefaultDocumentUpdateHandler {
     const uri = URI.parse(change.document.uri);
     const isFile = await this.files.exists(uri).catch(() => false);
     this.fireDocumentUpdate(isFile ? [uri] : [], isFile ? [] : [uri]);
+  }
+
+  /** What is open counts as the editor has it: a file that is gone from the disk is gone when it is closed too. */
+  protected override fireDocumentUpdate(changed: URI[], deleted: URI[]): void {
+    super.fireDocumentUpdate(
+      changed,
+      deleted.filter((uri) => this.open.get(uri.toString()) === undefined),
+    );
   }
 
   private async settle(turn: number): Promise<void> {
