@@ -2,6 +2,7 @@ import * as l10n from "@vscode/l10n";
 import type { ShownDesign, ShownHead, ShownMark } from "../src/panel/messages";
 import { button, element } from "./dom";
 import { say } from "./host";
+import { redraw } from "./redraw";
 
 /** The words around the picture: which design it is, its verdict, and what was found. */
 export class About {
@@ -22,19 +23,23 @@ export class About {
           ),
         ),
       );
-    this.findings.replaceChildren(
-      element("h2", {}, marks.length === 0 ? l10n.t("Nothing found") : l10n.t("Findings")),
-      element("ol", {}, ...marks.map(finding)),
-      ...cautions.map((words) => element("p", { class: "caution" }, words)),
+    redraw(this.findings, () =>
+      this.findings.replaceChildren(
+        element("h2", {}, marks.length === 0 ? l10n.t("Nothing found") : l10n.t("Findings")),
+        element("ol", {}, ...marks.map(finding)),
+        ...cautions.map((words) => element("p", { class: "caution" }, words)),
+      ),
     );
   }
 
   showHead(design: ShownHead): void {
     const { site, ruleSet, verdict, whatIf, unread } = design;
-    this.head.replaceChildren(
-      element("div", { class: "site" }, element("h1", {}, site), ...choice(design)),
-      element("p", { class: "verdict" }, verdict),
-      element("p", { class: "rules" }, ruleSet),
+    redraw(this.head, () =>
+      this.head.replaceChildren(
+        element("div", { class: "site" }, element("h1", {}, site), ...choice(design)),
+        element("p", { class: "verdict" }, verdict),
+        element("p", { class: "rules" }, ruleSet),
+      ),
     );
     this.notes.replaceChildren(
       ...unread.map((where) =>
@@ -66,15 +71,20 @@ function choice({ designs, entry }: ShownHead): HTMLElement[] {
 
 function finding({ number, at, severity, isDeparture, rule, text }: ShownMark): HTMLElement {
   const sort = isDeparture ? "departure" : severity;
+  const key = `${rule} ${at}`;
   return element(
     "li",
     { class: sort },
     element("span", { class: "badge", "aria-hidden": "true" }, String(number)),
     element("span", { class: "sort" }, `${sortWords()[sort]} ${number}`),
     " ",
-    at === undefined ? element("span", {}, text) : button(text, { class: "words" }, () => say({ is: "go-to", id: at })),
+    at === undefined
+      ? element("span", {}, text)
+      : button(text, { class: "words", "data-key": `text ${key}` }, () => say({ is: "go-to", id: at })),
     " ",
-    button(rule, { class: "rule", title: l10n.t("Show the page of this rule") }, () => say({ is: "rule", rule })),
+    button(rule, { class: "rule", "data-key": `rule ${key}`, title: l10n.t("Show the page of this rule") }, () =>
+      say({ is: "rule", rule }),
+    ),
   );
 }
 

@@ -2,6 +2,7 @@ import * as l10n from "@vscode/l10n";
 import type { Row, Table } from "../../language-server/src/drawing/charts/table";
 import { button, element } from "./dom";
 import { say } from "./host";
+import { redraw } from "./redraw";
 
 /** A chart's figures for whoever does not look at pictures; what a row is about can be gone to. */
 export class Figures {
@@ -9,8 +10,10 @@ export class Figures {
 
   show(tables: readonly Table[], canGo: (id: string) => boolean): void {
     this.box.hidden = tables.length === 0;
-    for (const each of [...this.box.querySelectorAll("table")]) each.remove();
-    this.box.append(...tables.map((table) => tableOf(table, canGo)));
+    redraw(this.box, () => {
+      for (const each of [...this.box.querySelectorAll("table")]) each.remove();
+      this.box.append(...tables.map((table) => tableOf(table, canGo)));
+    });
   }
 }
 
@@ -27,7 +30,9 @@ function tableOf({ caption, columns, rows }: Table, canGo: (id: string) => boole
 function rowOf({ id, cells: [first = "", ...others] }: Row, canGo: (id: string) => boolean): HTMLElement {
   const name =
     id !== undefined && canGo(id)
-      ? button(first, { class: "words", title: l10n.t("Go to its line") }, () => say({ is: "go-to", id }))
+      ? button(first, { class: "words", "data-key": `${id} ${first}`, title: l10n.t("Go to its line") }, () =>
+          say({ is: "go-to", id }),
+        )
       : first;
   return element("tr", {}, element("th", { scope: "row" }, name), ...others.map((words) => element("td", {}, words)));
 }

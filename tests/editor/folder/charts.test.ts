@@ -71,6 +71,20 @@ describe("charts beside the text", () => {
     });
   });
 
+  it("a row of the figures keeps the focus over an edit", async function () {
+    const document = await show("examples/alder-cottage/alder-cottage.sun");
+    await open(this, "margins", /How much of each limit is used/);
+    await clickInPanel(this, ".figures summary");
+    const row = ".figures [data-key='S1 · string-voltage · INV S1']";
+    await seen(this, "its row is there", row);
+    await hand(this, "focusInPanel", { selector: row });
+    const edit = new WorkspaceEdit();
+    edit.replace(document.uri, rangeOf(document, "S2 is 10 x"), "S2 is 9 x");
+    await workspace.applyEdit(edit);
+    await drawn(this, /S2 · string-voltage · INV.{0,20}380\.7 V/s);
+    await seen(this, "the focus is there", row, ({ hasFocus }) => hasFocus);
+  });
+
   it("voltage drop, and back to the diagram by keys", async function () {
     await show("examples/alder-cottage/alder-cottage.sun");
     await open(this, "drop", /drop from string to tracker/);
