@@ -24,7 +24,10 @@ const drawing = { id: "view-diagram", role: "tabpanel", "aria-labelledby": "tab-
 const stage = new Stage(frame, kept().seen ?? "start", (seen) => keep({ seen }));
 const about = new About();
 const switches = new Switches();
-const card = new Card((id) => picture.place(id));
+const card = new Card(
+  (id) => picture.place(id),
+  (id) => picture.focus(id),
+);
 const picture = new Picture(stage, {
   press: (id) => (switches.canOpen(id) ? operate(id) : say({ is: "go-to", id })),
   goTo: (id) => say({ is: "go-to", id }),
@@ -35,7 +38,9 @@ const news = element("p", { class: "news", "aria-live": "polite" });
 const keys = element(
   "p",
   { id: keysId, class: "heard" },
-  l10n.t("Arrow keys go along the wires, Enter goes to the text, O opens or closes a switch, Escape leaves."),
+  l10n.t(
+    "Arrow keys go along the wires, Enter goes to the text, O opens or closes a switch, D goes into the details shown beside it and Escape back, Escape leaves.",
+  ),
 );
 const tools = element(
   "div",
@@ -86,6 +91,7 @@ function isField(target: EventTarget | null): boolean {
 /** A key on a thing of the picture. */
 function pressed(key: string, id: string): boolean {
   if (key === "o" || (key === " " && switches.canOpen(id))) operate(id);
+  else if (key === "d") card.enter(id);
   else if (key === "Escape" && !card.hide()) leave();
   else return key === "Escape";
   return true;

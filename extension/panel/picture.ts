@@ -89,8 +89,9 @@ export class Picture {
     this.stage.frame.replaceChildren();
   }
 
-  /** Marks what the cursor in the text stands on, and brings it in sight. */
-  mark(id: string | undefined): void {
+  /** Marks what the cursor in the text stands on, or what that is a part of, and brings it in sight. */
+  mark(inText: string | undefined): void {
+    const id = this.outermost(inText);
     if (id === this.marked) return;
     this.marked = id;
     for (const each of this.svg?.querySelectorAll(".at-cursor") ?? []) each.classList.remove("at-cursor");
@@ -101,6 +102,12 @@ export class Picture {
       this.stand(id);
       this.reveal(id);
     }
+  }
+
+  /** `INV` of `INV.pv1`, which is drawn with it; undefined where nothing of it is drawn. */
+  private outermost(id: string | undefined): string | undefined {
+    if (id === undefined || this.find(id)) return id;
+    return this.outermost(/^(.+)\.[^.]+$/.exec(id)?.[1]);
   }
 
   /** The place of a thing in the window. */
@@ -159,7 +166,7 @@ export class Picture {
     }
   }
 
-  private focus(id: string): void {
+  focus(id: string): void {
     this.stand(id);
     this.find(id)?.focus({ preventScroll: true });
   }

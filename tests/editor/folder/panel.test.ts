@@ -1,6 +1,6 @@
 import { assert } from "chai";
 import { commands, Range, type TextDocument, ViewColumn, WorkspaceEdit, window, workspace } from "vscode";
-import { change, closeAll, placeCursor, positionOf, show, write } from "../designs";
+import { change, closeAll, placeCursor, positionOf, rangeOf, show, write } from "../designs";
 import { layHouse } from "../house";
 import { clickInPanel, look, seen, thing } from "../panel";
 import { hand } from "../stage";
@@ -68,6 +68,14 @@ describe("the diagram beside the text", () => {
       const isSeen = box.x >= 0 && box.x + box.width <= whole.width && box.y >= 0 && box.y + box.height <= whole.height;
       return attributes["data-id"] === "GRID" && isSeen;
     });
+    for (const [line, id] of [
+      ["measured CU.K9", "CU.K9"],
+      ["departure surge-second on INV.pv2", "INV"],
+      ["departure dc-voltage-drop on W4", "W4"],
+    ] as const) {
+      await placeCursor(positionOf(document, line));
+      await seen(this, `${line} marks ${id}`, ".at-cursor", ({ attributes }) => attributes["data-id"] === id);
+    }
     await placeCursor(positionOf(document, "lowest-temperature"));
     await until("nothing is marked", async () => (await look(this, ".at-cursor")) === null);
   });
@@ -98,6 +106,20 @@ describe("the diagram beside the text", () => {
     assert.match((await look(this, thing("S1")))?.attributes["aria-label"] ?? "", /14 × Sallow405/);
   });
 
+  it("the focus in the list of findings stays on its finding over an edit", async function () {
+    const document = await open(this);
+    const rule = ".findings li .rule";
+    await seen(this, "its finding is listed", rule, ({ words }) => words === "string-voltage");
+    await hand(this, "focusInPanel", { selector: rule });
+    const edit = new WorkspaceEdit();
+    edit.replace(document.uri, rangeOf(document, "15 x"), "16 x");
+    await workspace.applyEdit(edit);
+    await seen(this, "the picture follows", thing("S1"), ({ attributes }) =>
+      /16 × Sallow405/.test(attributes["aria-label"] ?? ""),
+    );
+    await seen(this, "the focus is there", `${rule}[data-key^='rule string-voltage']`, ({ hasFocus }) => hasFocus);
+  });
+
   it("tells of a thing what the text's hover tells, and its links lead to the text", async function () {
     await open(this);
     await hand(this, "pointInPanel", { selector: thing("S1") });
@@ -105,6 +127,15 @@ describe("the diagram beside the text", () => {
     assert.include(card.words, "612.1 V");
     assert.include(card.words, "Sallow405");
     assert.isNull(await look(this, ".card script"));
+  });
+
+  it("the links of what is told are reached by a key, and Escape leads back", async function () {
+    await open(this);
+    await hand(this, "focusInPanel", { selector: thing("S1") });
+    await hand(this, "press", { key: "d" });
+    await seen(this, "the focus is on a link", ".card a:focus", ({ hasFocus }) => hasFocus);
+    await hand(this, "press", { key: "Escape" });
+    await seen(this, "the string has the focus again", thing("S1"), ({ hasFocus }) => hasFocus);
   });
 
   it("an open switch shows what stays live, in the picture and in words", async function () {
