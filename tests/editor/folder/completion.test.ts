@@ -1,6 +1,14 @@
 import { assert } from "chai";
-import { type CompletionItem, type CompletionList, commands, type TextDocument, window } from "vscode";
-import { change, closeAll, positionOf, show } from "../designs";
+import {
+  type CompletionItem,
+  CompletionItemKind,
+  type CompletionList,
+  commands,
+  type SnippetString,
+  type TextDocument,
+  window,
+} from "vscode";
+import { change, closeAll, rangeOf, show } from "../designs";
 import { layCottage, layHouse } from "../house";
 import { hand } from "../stage";
 import { until } from "../until";
@@ -8,15 +16,15 @@ import { until } from "../until";
 describe("completion", () => {
   afterEach(closeAll);
 
-  /** What is offered behind some words. */
+  /** What is offered behind some words; without the words of the text, which the editor offers where nobody else does. */
   async function offered(document: TextDocument, words: string): Promise<CompletionItem[]> {
-    const position = positionOf(document, words).translate(0, words.length);
+    const position = rangeOf(document, words).end;
     const { items } = await commands.executeCommand<CompletionList>(
       "vscode.executeCompletionItemProvider",
       document.uri,
       position,
     );
-    return items;
+    return items.filter(({ kind }) => kind !== CompletionItemKind.Text);
   }
   const labels = (items: readonly CompletionItem[]) =>
     items.map(({ label }) => (typeof label === "string" ? label : label.label));
@@ -68,6 +76,32 @@ describe("completion", () => {
     assert.deepEqual((await behind("string S9 is 3 x Hollin430 { ")).slice(0, 3), ["tilt", "azimuth", "mounting"]);
     assert.includeMembers(await behind("string S9 is 3 x Hollin430 { mounting: "), ["on-roof", "ground"]);
     assert.notInclude(await behind("battery B9 is "), "Brook4");
+  });
+
+  it("offers what is in the board, and the ways that it has free", async () => {
+    const document = await show(await layCottage((text) => `${text}run W14 from Q4 to CU.\n`));
+    const devices = await until("devices are offered", async () => {
+      const items = labels(await offered(document, "to CU."));
+      return items.length > 0 && items;
+    });
+    assert.includeMembers(devices, ["K1", "K8", "K9", "MS"]);
+    await change(document, "    isolator MS", "    way \n    isolator MS");
+    const ways = await until("ways are offered", async () => {
+      const items = await offered(document, "spare-ways-usable:      yes\n    way ");
+      const free = items.filter(({ detail }) => detail === "free way of CU");
+      return free.length > 0 && labels(free);
+    });
+    // The sheet of the board has 12 ways, of which 1, 2, 8 and 9 are written.
+    assert.sameMembers(ways, ["3", "4", "5", "6", "7", "10", "11", "12"]);
+  });
+
+  it("offers whole declarations with the next free name, and makes no figure up", async () => {
+    const document = await show(await layCottage((text) => `${text}// new\nru\n`));
+    const whole = await until("a run is offered", async () =>
+      (await offered(document, "// new\nru")).find(({ label }) => label === "run W14 from … to …"),
+    );
+    const { value } = whole.insertText as SnippetString;
+    assert.match(value, /^run W14 from \$\{1:FROM\} to \$\{2:TO\}: \$\{3:LENGTH\} m of \$\{4\|[^}]*Solar4[^}]*\|\}$/);
   });
 
   it("writes what was chosen, by keys", async function () {
