@@ -173,5 +173,7 @@ function hear(message: ToPage): void {
   }
 }
 
+// Server and drawing worker may have to start first.
+about.nothing(l10n.t("Reading the design …"));
 onMessage(hear);
 say({ is: "ready" });

@@ -43,6 +43,8 @@ interface Held {
 /** Runs in the page. */
 async function heldTo({ selector, tags, only }: Held): Promise<AxeResults> {
   const { run } = (globalThis as unknown as { axe: typeof axe }).axe;
+  // A page that paints no ground stands on the editor's, which lies outside its frame.
+  document.documentElement.style.background = "var(--vscode-editor-background)";
   if (only !== undefined) return run(selector, { runOnly: [only] });
   const runOnly = { type: "tag" as const, values: tags };
   const all = await run(selector, {
