@@ -50,7 +50,7 @@ async function launch(words: readonly string[]): Promise<number> {
     const code = await new Promise<number>((resolve, reject) => {
       const tooLong = setTimeout(
         () => reject(new Error("The tests did not end in time")),
-        Number(process.env.SUNWRIGHT_PATIENCE ?? 480_000),
+        Number(process.env.SUNWRIGHT_PATIENCE ?? 1_200_000),
       );
       page
         .exposeFunction("codeAutomationExit", (exit: number) => {
