@@ -77,7 +77,8 @@ export class Switches {
         { class: "devices", role: "group", "aria-label": l10n.t("Devices that can be opened") },
         ...devices.map(({ id, detail }) => {
           const isOpen = open.includes(id);
-          const attributes = { "aria-pressed": String(isOpen), "data-switch": id, title: `${id}: ${detail}` };
+          // Its name says its state.
+          const attributes = { "data-open": String(isOpen), "data-switch": id, title: `${id}: ${detail}` };
           return button(stateOf(id, isOpen), attributes, () => this.press(id));
         }),
       ),
