@@ -1,10 +1,14 @@
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { dirname, join } from "node:path";
+import { fileURLToPath } from "node:url";
+
+const ours = join(dirname(fileURLToPath(import.meta.url)), "..", "LICENSE");
 
 interface Manifest {
   readonly name: string;
   readonly version: string;
   readonly license?: string;
+  readonly author?: string | { readonly name: string };
 }
 
 const heading = `Third-party notices
@@ -14,7 +18,7 @@ Sunwright's bundles contain the packages below, each under its own licence. This
 
 /**
  * The licences of every package of which something went into a bundle. Takes the files that were bundled, as absolute
- * paths; throws an Error for a package that neither names a licence nor carries its text.
+ * paths; throws an Error for a package whose licence has no text.
  */
 export function thirdPartyNotices(files: Iterable<string>): string {
   const folders = new Set<string>();
@@ -23,12 +27,12 @@ export function thirdPartyNotices(files: Iterable<string>): string {
     if (folder) folders.add(folder);
   }
   const sections = [...folders].flatMap((folder) => {
-    const { name, version, license }: Manifest = JSON.parse(readFileSync(join(folder, "package.json"), "utf8"));
+    const manifest: Manifest = JSON.parse(readFileSync(join(folder, "package.json"), "utf8"));
+    const { name, version, license } = manifest;
     if (name.startsWith("@sunwright/")) return [];
     const own = licenceText(folder);
-    if (!license && !own) throw new Error(`${name} names no licence: it cannot be shipped`);
     const title = `${name} ${version} (${license ?? "licence below"})`;
-    const text = own ?? "The package carries no text of its licence.\n";
+    const text = own ?? usualText(manifest);
     return [{ name, text: `${"-".repeat(80)}\n${title}\n\n${text}` }];
   });
   sections.sort((a, b) => (a.name < b.name ? -1 : 1));
@@ -43,6 +47,13 @@ function packageFolder(file: string): string | undefined {
     if (existsSync(manifest) && JSON.parse(readFileSync(manifest, "utf8")).version) return folder;
   }
   return undefined;
+}
+
+/** Some packages name the MIT licence without its text, which asks to be handed on: the words are those of our own. */
+function usualText({ name, license, author }: Manifest): string {
+  const holder = typeof author === "object" ? author.name : author?.replace(/\s*<.*/, "");
+  if (license !== "MIT" || !holder) throw new Error(`${name} carries no text of its licence: it cannot be shipped`);
+  return readFileSync(ours, "utf8").replace(/^Copyright .*$/m, `Copyright (c) ${holder}`);
 }
 
 function licenceText(folder: string): string | undefined {
