@@ -38,7 +38,18 @@ export async function answer(test: Mocha.Context, text: string): Promise<void> {
   if (text === "") await hand(test, "press", { key: "Delete" });
   else await hand(test, "type", { text });
   await later(150);
+  await untilMarked(test, text);
   await hand(test, "press", { key: "Enter" });
+}
+
+/** A list marks the row that fits what was typed a moment later; a box for text has no rows. */
+async function untilMarked(test: Mocha.Context, text: string): Promise<void> {
+  const row = `${widget} .quick-input-list:not([style*='display: none']) .monaco-list-row`;
+  await until(`${text} is marked`, async () => {
+    if ((await hand<number>(test, "count", { selector: row })) === 0) return true;
+    const marked = await hand<string[]>(test, "words", { selector: `${row}.focused` });
+    return marked.some((words) => words.includes(text));
+  });
 }
 
 /** Goes back to the question before, as the key for it does. */
