@@ -63,7 +63,7 @@ describe("questions about a design", () => {
     const marks = findings(document.uri).filter((each) => idOf(each) === "what-if");
     assert.deepEqual(
       marks.map(({ range }) => document.getText(range)).sort(),
-      ["14", document.getText().match(/lowest-temperature: (-?\d+ degC)/)![1]!].sort(),
+      ["14", document.getText().match(/lowest-temperature: +(-?\d+ degC)/)![1]!].sort(),
     );
     assert.equal(document.getText(), written);
     assert.isFalse(document.isDirty);
