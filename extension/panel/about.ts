@@ -1,5 +1,6 @@
 import * as l10n from "@vscode/l10n";
-import type { ShownDesign, ShownHead, ShownMark } from "../src/panel/messages";
+import type { Mark } from "../../language-server/src/drawing/diagram";
+import type { ShownDesign, ShownHead } from "../src/panel/messages";
 import { button, element } from "./dom";
 import { say } from "./host";
 import { redraw } from "./redraw";
@@ -69,8 +70,8 @@ function choice({ designs, entry }: ShownHead): HTMLElement[] {
   return [list];
 }
 
-function finding({ number, at, severity, isDeparture, rule, text }: ShownMark): HTMLElement {
-  const sort = isDeparture ? "departure" : severity;
+function finding({ number, at, severity, departed, rule, text }: Mark): HTMLElement {
+  const sort = departed ? "departure" : severity;
   const key = `${rule} ${at}`;
   return element(
     "li",
@@ -88,7 +89,7 @@ function finding({ number, at, severity, isDeparture, rule, text }: ShownMark): 
   );
 }
 
-function sortWords(): Readonly<Record<ShownMark["severity"] | "departure", string>> {
+function sortWords(): Readonly<Record<Mark["severity"] | "departure", string>> {
   return {
     error: l10n.t("error"),
     warning: l10n.t("warning"),

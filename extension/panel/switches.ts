@@ -1,5 +1,6 @@
 import * as l10n from "@vscode/l10n";
-import type { ModeChoice, ShownLive } from "../src/panel/messages";
+import type { Mode } from "../../language-server/src/circuit/modes";
+import type { ShownLive } from "../src/panel/messages";
 import { button, element } from "./dom";
 import { say } from "./host";
 
@@ -144,8 +145,8 @@ function withMode({
   light,
   supply,
 }: {
-  readonly light?: ModeChoice["light"] | "";
-  readonly supply?: ModeChoice["supply"] | "";
+  readonly light?: Mode["light"] | "";
+  readonly supply?: Mode["supply"] | "";
 }): void {
   say({ is: "mode", mode: { ...(light && { light }), ...(supply && { supply }) } });
 }

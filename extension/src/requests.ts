@@ -1,28 +1,7 @@
 import { l10n, type TextDocument, type TextEditor, window } from "vscode";
 import type { BaseLanguageClient } from "vscode-languageclient";
 
-/* The server's own questions, besides those that every language server answers. */
-
-export interface WhatIfResult {
-  readonly suppositions: readonly string[];
-  readonly refused?: string;
-}
-export interface Choice {
-  readonly id: string;
-  readonly detail: string;
-}
-export interface DesignChoices {
-  readonly entry: string;
-  readonly title?: string;
-  readonly devices: readonly Choice[];
-  readonly things: readonly Choice[];
-}
-export interface SwitchingResult {
-  readonly designs: readonly DesignChoices[];
-  readonly at?: string;
-}
-export type Answer = { readonly markdown: string; readonly refused?: undefined } | { readonly refused: string };
-
+/** Asks one of the server's own questions, besides those that every language server answers. */
 export function ask<Result>(
   client: BaseLanguageClient,
   method: string,

@@ -1,21 +1,13 @@
 import { commands, type Disposable, l10n, type QuickPickItem, window } from "vscode";
 import type { BaseLanguageClient } from "vscode-languageclient";
+import type { Mode } from "../../language-server/src/circuit/modes";
+import type { SwitchingResult } from "../../language-server/src/editor/lsp/design-requests";
+import type { Answer } from "../../language-server/src/editor/switching/answer";
+import type { Choice, DesignChoices } from "../../language-server/src/editor/switching/choices";
 import { AnswerPages } from "./answer-pages";
-import {
-  type Answer,
-  addressOf,
-  ask,
-  type Choice,
-  type DesignChoices,
-  designEditor,
-  type SwitchingResult,
-} from "./requests";
+import { addressOf, ask, designEditor } from "./requests";
 
-interface Mode {
-  readonly light?: "day" | "night";
-  readonly supply?: "grid" | "island";
-}
-function modes(): (QuickPickItem & { readonly mode: Mode })[] {
+function modes(): (QuickPickItem & { readonly mode: Partial<Mode> })[] {
   return [
     {
       label: l10n.t("In every mode"),
@@ -112,7 +104,7 @@ async function answer(
 ): Promise<void> {
   const given = await ask<Answer>(client, method, entry, params);
   if (!given) return;
-  if (given.refused !== undefined) void window.showErrorMessage(given.refused);
+  if ("refused" in given) void window.showErrorMessage(given.refused);
   else await pages.show(name, given.markdown);
 }
 

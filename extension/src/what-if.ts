@@ -1,6 +1,7 @@
 import { commands, type Disposable, l10n, StatusBarAlignment, type StatusBarItem, window } from "vscode";
 import { type BaseLanguageClient, State } from "vscode-languageclient";
-import { addressOf, ask, designEditor, type WhatIfResult } from "./requests";
+import type { WhatIfResult } from "../../language-server/src/editor/lsp/design-requests";
+import { addressOf, ask, designEditor } from "./requests";
 
 /** Suppose something, see what would come out, and let go of it. Lives in the server's memory only. */
 export class WhatIf implements Disposable {

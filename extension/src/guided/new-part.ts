@@ -1,7 +1,9 @@
 import { l10n, Position, Selection, type TextDocument, Uri, WorkspaceEdit, window, workspace } from "vscode";
 import type { BaseLanguageClient } from "vscode-languageclient";
+import type { KnownPart } from "../../../language-server/src/editor/guided/known-parts";
+import type { Sheet, SheetKind } from "../../../language-server/src/editor/guided/sheet";
+import { Guide } from "./guide";
 import { FilePlace, knownFolders, makeFile } from "./place";
-import { Guide, type KnownPart, type Sheet, type SheetKind } from "./requests";
 import { SectionAnswers } from "./sheet-steps";
 import { Sides } from "./sides";
 import { askChoice, askText, lead, type Option, type Step } from "./steps";

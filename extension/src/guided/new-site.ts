@@ -1,7 +1,9 @@
 import { l10n, type QuickPickItem, QuickPickItemKind, Range, Selection, Uri, window, workspace } from "vscode";
 import type { BaseLanguageClient } from "vscode-languageclient";
+import type { KnownPart } from "../../../language-server/src/editor/guided/known-parts";
+import type { Chosen, SitePlan } from "../../../language-server/src/editor/guided/site-text";
+import { Guide } from "./guide";
 import { FilePlace, knownFolders, makeFile } from "./place";
-import { type Chosen, Guide, type KnownPart, type SitePlan } from "./requests";
 import { askChoice, askText, lead, type Option, type Step } from "./steps";
 
 /** A part, one that is not chosen yet, or nothing of the kind. */

@@ -1,5 +1,7 @@
 import { l10n } from "vscode";
-import type { Answers, Guide, SheetQuestion } from "./requests";
+import type { Answers } from "../../../language-server/src/editor/guided/part-text";
+import type { SheetQuestion } from "../../../language-server/src/editor/guided/sheet";
+import type { Guide } from "./guide";
 import { askChoice, askSeveral, askText, type Step } from "./steps";
 
 /** What was answered of one list of questions: that of the thing itself, or of one of its sides. */

@@ -1,5 +1,7 @@
 import { l10n } from "vscode";
-import type { Guide, PartPlan, Sheet, SheetBlock } from "./requests";
+import type { PartPlan } from "../../../language-server/src/editor/guided/part-text";
+import type { Sheet, SheetBlock } from "../../../language-server/src/editor/guided/sheet";
+import type { Guide } from "./guide";
 import { SectionAnswers } from "./sheet-steps";
 import { askChoice, askSeveral, type Step } from "./steps";
 

@@ -3,7 +3,10 @@
  * added to the panel adds its messages here.
  */
 
+import type { Mode } from "../../../language-server/src/circuit/modes";
 import type { Table } from "../../../language-server/src/drawing/charts/table";
+import type { Mark } from "../../../language-server/src/drawing/diagram";
+import type { LiveParts } from "../../../language-server/src/editor/diagram/live-parts";
 
 /** From the extension to the page. */
 export type ToPage =
@@ -34,13 +37,7 @@ export type FromPage =
   | { readonly is: "switching"; readonly on: boolean }
   | { readonly is: "switch"; readonly id: string }
   | { readonly is: "close-all" }
-  | { readonly is: "mode"; readonly mode: ModeChoice };
-
-/** In which mode something is asked; what is left out is asked in every one. */
-export interface ModeChoice {
-  readonly light?: "day" | "night";
-  readonly supply?: "grid" | "island";
-}
+  | { readonly is: "mode"; readonly mode: Partial<Mode> };
 
 /** What the page keeps over a restart of the editor, and the extension restores the panel from. */
 export interface KeptState {
@@ -98,7 +95,7 @@ export interface ShownChart {
 }
 
 export interface ShownDesign extends ShownHead {
-  readonly marks: readonly ShownMark[];
+  readonly marks: readonly Mark[];
   readonly cautions: readonly string[];
   /** Which wires join which nodes, from left to right. */
   readonly joins: readonly Join[];
@@ -107,29 +104,14 @@ export interface ShownDesign extends ShownHead {
   readonly live?: ShownLive;
 }
 
-export interface ShownLive {
-  readonly asked: string;
-  readonly mode: ModeChoice;
-  readonly open: readonly string[];
-  readonly devices: readonly { readonly id: string; readonly detail: string }[];
-  /** Each source with the places it keeps live in one way. */
-  readonly live: readonly { readonly source: string; readonly text: string; readonly where: readonly string[] }[];
-  readonly dead: readonly string[];
-  /** The text has errors: nothing may be taken for dead. */
-  readonly incomplete: boolean;
+/** What the server says of it, with how each thing is drawn left out. */
+export interface ShownLive extends Omit<LiveParts, "states" | "notCounted"> {
+  /** What is left out is asked in every one. */
+  readonly mode: Partial<Mode>;
   readonly notCounted: readonly string[];
-  readonly cautions: readonly string[];
 }
 export interface Join {
   readonly wire: string;
   readonly from: string;
   readonly to: string;
-}
-export interface ShownMark {
-  readonly number: number;
-  readonly at?: string;
-  readonly severity: "error" | "warning" | "note";
-  readonly isDeparture: boolean;
-  readonly rule: string;
-  readonly text: string;
 }

@@ -1,12 +1,13 @@
 import type { BaseLanguageClient } from "vscode-languageclient";
+import type { Mode } from "../../../language-server/src/circuit/modes";
 import type { LiveParts } from "../../../language-server/src/editor/diagram/live-parts";
 import { ask } from "../requests";
-import type { ModeChoice, ShownLive } from "./messages";
+import type { ShownLive } from "./messages";
 
 /** What somebody has switched in the picture, to see what stays live. Nothing of it is written anywhere. */
 export class Moment {
   private isOn = false;
-  private mode: ModeChoice = {};
+  private mode: Partial<Mode> = {};
   private readonly open = new Set<string>();
 
   constructor(private readonly client: BaseLanguageClient) {}
@@ -15,7 +16,7 @@ export class Moment {
     this.isOn = isOn;
   }
 
-  choose(mode: ModeChoice): void {
+  choose(mode: Partial<Mode>): void {
     this.mode = mode;
   }
 

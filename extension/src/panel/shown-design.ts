@@ -1,23 +1,14 @@
 import { l10n, Uri, workspace } from "vscode";
 import type { Diagram, TitleBlock } from "../../../language-server/src/drawing/diagram";
 import type { DiagramResult, HeadResult } from "../../../language-server/src/editor/lsp/diagram-requests";
-import type { Join, ShownDesign, ShownHead, ShownLive, ShownMark } from "./messages";
+import type { Join, ShownDesign, ShownHead, ShownLive } from "./messages";
 
 /** What the page shows of a design beside its picture. */
 export function shownDesign(uri: string, result: DiagramResult, live: ShownLive | undefined): ShownDesign {
   const { diagram } = result;
   return {
     ...shownHead(uri, result, diagram.title),
-    marks: diagram.marks.map(
-      ({ number, at, severity, departed, rule, text }): ShownMark => ({
-        number,
-        severity,
-        isDeparture: departed,
-        rule,
-        text,
-        ...(at !== undefined && { at }),
-      }),
-    ),
+    marks: diagram.marks,
     cautions: diagram.title.cautions,
     joins: joinsOf(diagram),
     isEmpty: diagram.nodes.length === 0,

@@ -1,24 +1,11 @@
 import { l10n, type QuickPickItem, QuickPickItemKind, window } from "vscode";
-import type { BaseLanguageClient, Location } from "vscode-languageclient";
+import type { BaseLanguageClient } from "vscode-languageclient";
+import type { VerdictPlace } from "../../../language-server/src/editor/lsp/verdict-teller";
+import type { DesignStatus } from "../../../language-server/src/editor/status/status";
 import { ask } from "../requests";
 
-export interface DesignStatus {
-  readonly entry: string;
-  readonly name: string;
-  readonly sort: "findings" | "not-checked" | "nothing-found";
-  readonly text: string;
-  readonly sentence: string;
-}
-
-interface Place {
-  readonly sort: "finding" | "departure" | "not-checked" | "margin";
-  readonly title: string;
-  readonly note?: string;
-  readonly detail?: string;
-  readonly location: Location;
-}
 interface Item extends QuickPickItem {
-  readonly place?: Place;
+  readonly place?: VerdictPlace;
   readonly design?: DesignStatus;
 }
 
@@ -28,7 +15,7 @@ export async function pickPlace(
   design: DesignStatus,
   designs: readonly DesignStatus[],
 ): Promise<DesignStatus | undefined> {
-  const places = (await ask<Place[]>(client, "sunwright/verdictPlaces", design.entry, {})) ?? [];
+  const places = (await ask<VerdictPlace[]>(client, "sunwright/verdictPlaces", design.entry, {})) ?? [];
   const others = designs.filter(({ entry }) => entry !== design.entry);
   const items: Item[] = [
     ...section(l10n.t("findings"), placed(places, "finding", "$(warning)")),
@@ -50,7 +37,7 @@ export async function pickPlace(
   return picked?.design;
 }
 
-function placed(places: readonly Place[], sort: Place["sort"], sign: string): Item[] {
+function placed(places: readonly VerdictPlace[], sort: VerdictPlace["sort"], sign: string): Item[] {
   return places
     .filter((place) => place.sort === sort)
     .map((place) => ({ label: `${sign} ${place.title}`, description: place.note, detail: place.detail, place }));
@@ -60,7 +47,7 @@ function section(title: string, items: readonly Item[]): Item[] {
   return items.length === 0 ? [] : [{ label: title, kind: QuickPickItemKind.Separator }, ...items];
 }
 
-async function go(client: BaseLanguageClient, { location }: Place): Promise<void> {
+async function go(client: BaseLanguageClient, { location }: VerdictPlace): Promise<void> {
   const selection = client.protocol2CodeConverter.asRange(location.range);
   await window.showTextDocument(client.protocol2CodeConverter.asUri(location.uri), { selection });
 }

@@ -1,6 +1,7 @@
 import { commands, type Disposable, l10n, StatusBarAlignment, type StatusBarItem, Uri, window } from "vscode";
 import { type BaseLanguageClient, State } from "vscode-languageclient";
-import { type DesignStatus, pickPlace } from "./pick-place";
+import type { DesignStatus } from "../../../language-server/src/editor/status/status";
+import { pickPlace } from "./pick-place";
 
 /** Sorts in signs; the words beside them say the same. */
 const signs: Readonly<Record<DesignStatus["sort"], string>> = {

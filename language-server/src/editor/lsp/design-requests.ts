@@ -18,7 +18,7 @@ interface WhatIfParams extends About {
   /** Only says whether it makes sense. */
   readonly tryOnly?: boolean;
 }
-interface WhatIfResult {
+export interface WhatIfResult {
   /** "S1.count = 12 (written: 11)". */
   readonly suppositions: readonly string[];
   /** Why nothing was supposed; what was before then still is. */
@@ -29,7 +29,7 @@ interface WhatIfResult {
 interface SwitchingParams extends About {
   readonly position?: Position;
 }
-interface SwitchingResult {
+export interface SwitchingResult {
   readonly designs: readonly DesignChoices[];
   readonly at?: string;
 }
