@@ -1,5 +1,5 @@
 import { displayUnit, fromSi, unitsOf } from "@sunwright/grammar";
-import type { KindRow, PropertyRow, Shape } from "../design/schema/index.js";
+import { type KindRow, meaningOf, type PropertyRow, type Shape } from "../design/schema/index.js";
 import type { Rule } from "../rules/rule.js";
 import { pageOf } from "./pages.js";
 
@@ -33,7 +33,7 @@ export function kindText(row: KindRow): string {
 /** Meaning, form, place on a data sheet, typical value and assumption of a property. */
 export function propertyText(row: PropertyRow): string {
   const symbol = row.symbol === undefined || row.symbol === row.name ? "" : ` (${plain(row.symbol)})`;
-  const lines = [`**${row.name}**${symbol}`, row.help, `Written as ${shapeText(row.shape)}.`];
+  const lines = [`**${row.name}**${symbol}`, meaningOf(row), `Written as ${shapeText(row.shape)}.`];
   if (row.typical) lines.push(`Typical: ${code(row.typical)}`);
   if (row.sheet) lines.push(`On a data sheet: ${plain(row.sheet)}.`);
   if (row.assumed)

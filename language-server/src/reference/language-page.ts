@@ -1,6 +1,6 @@
 import { dimensions, unitsOf } from "@sunwright/grammar";
 import { problemTitles } from "../assessment/problem-ids.js";
-import { type KindRow, kindRows, type PropertyRow, type Shape } from "../design/schema/index.js";
+import { type KindRow, kindRows, meaningOf, type PropertyRow, type Shape } from "../design/schema/index.js";
 
 /** Every kind with its properties, and everything that can be wrong with the text itself. Markdown, from the schema. */
 export function languagePage(): string {
@@ -47,7 +47,7 @@ function propertyLine(row: PropertyRow): string {
   const symbol = row.symbol ? ` (${row.symbol})` : "";
   const sheet = row.sheet ? ` On a data sheet: ${row.sheet}.` : "";
   const assumed = row.assumed ? ` Assumed ${row.assumed.text} where not stated: ${row.assumed.reason}.` : "";
-  return `| \`${row.name}\`${symbol} | ${shapeText(row.shape)}${row.typical ? `, e.g. \`${row.typical}\`` : ""} | ${row.help}${sheet}${assumed} |`;
+  return `| \`${row.name}\`${symbol} | ${shapeText(row.shape)}${row.typical ? `, e.g. \`${row.typical}\`` : ""} | ${meaningOf(row)}${sheet}${assumed} |`;
 }
 
 /** What a value may be, in words. */

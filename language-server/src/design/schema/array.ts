@@ -97,7 +97,7 @@ export const arrayKinds: readonly KindRow[] = [
         "Extra current from light on the rear, as a share of Isc, where the design relies on a figure.",
         { symbol: "gb", typical: "10 %" },
       ),
-      count("cells-in-series", "Cells in series in one module.", { symbol: "Ns", typical: "54" }),
+      count("cells-in-series", "Cells in series in one module.", { symbol: "Ns", typical: "54", checked: "not-yet" }),
       words(
         "technology",
         ["mono-crystalline", "multi-crystalline", "thin-film"],
@@ -139,7 +139,7 @@ export const arrayKinds: readonly KindRow[] = [
           assumed: { text: "on-roof", reason: "the usual retrofit; the cells run hotter than on an open rack" },
         },
       ),
-      text("shading", "What shades it and when. Printed, never computed with."),
+      text("shading", "What shades it and when.", { checked: "never" }),
       existing,
       labels,
       location,
@@ -190,7 +190,7 @@ export const arrayKinds: readonly KindRow[] = [
         symbol: "Spe",
         typical: "2.5 mm2",
       }),
-      count("cores", "Number of live cores.", { typical: "2" }),
+      count("cores", "Number of live cores.", { typical: "2", checked: "not-yet" }),
       words("conductor-material", ["copper", "aluminium"], "What the conductors are made of.", {
         assumed: { text: "copper", reason: "wiring of buildings is copper unless its sheet says otherwise" },
       }),

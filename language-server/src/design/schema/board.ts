@@ -12,7 +12,7 @@ import {
   place,
   terminalCapacity,
 } from "./common.js";
-import { count, flag, type KindRow, mention, quantity, words } from "./row.js";
+import { count, flag, type KindRow, mention, quantity, unread, words } from "./row.js";
 
 /** Boards, what they serve, and what watches the conductors without being wired into them. */
 export const boardKinds: readonly KindRow[] = [
@@ -30,7 +30,10 @@ export const boardKinds: readonly KindRow[] = [
       }),
       count("ways", "Number of ways.", { typical: "12", essential: true }),
       phases,
-      words("enclosure", ["metal", "insulating"], "What its enclosure is made of.", { typical: "metal" }),
+      words("enclosure", ["metal", "insulating"], "What its enclosure is made of.", {
+        typical: "metal",
+        checked: "not-yet",
+      }),
       flag("devices-of-board-maker", "Every device in it is one that the board's maker names for it.", {
         typical: "yes",
         onSite: true,
@@ -40,7 +43,7 @@ export const boardKinds: readonly KindRow[] = [
         onSite: true,
       }),
       existing,
-      earthConductor,
+      unread(earthConductor),
       ...terminalCapacity,
       location,
       place,
@@ -72,7 +75,7 @@ export const boardKinds: readonly KindRow[] = [
         typical: "1 mA",
       }),
       phases,
-      phase,
+      unread(phase),
       existing,
       location,
       place,
@@ -101,8 +104,8 @@ export const boardKinds: readonly KindRow[] = [
       }),
       mention("read-by", ["inverter", "meter", "board"], "What reads it.", { typical: "INV" }),
       quantity("rated-current", "current", "Rated primary current.", { symbol: "Ipr", typical: "100 A" }),
-      phase,
-      existing,
+      unread(phase),
+      unread(existing),
       location,
       note,
     ],

@@ -4,16 +4,23 @@ import { count, flag, list, quantity, range, text, words } from "./row.js";
 export const location = text("location", "Where it is fixed, in the words used on site.", {
   typical: '"plant wall"',
   onSite: true,
+  checked: "never",
 });
-export const place = words(
-  "place",
-  ["indoors", "outdoors", "loft", "garage", "outbuilding", "cellar", "escape-route", "sleeping-room"],
-  "What sort of place that is; some rules exclude some places.",
-  { onSite: true },
-);
-export const note = text("note", "Anything a reader should know. Printed, never computed with.", { onSite: true });
+export const placeWords = [
+  "indoors",
+  "outdoors",
+  "loft",
+  "garage",
+  "outbuilding",
+  "cellar",
+  "escape-route",
+  "sleeping-room",
+] as const;
+export const place = words("place", placeWords, "What sort of place that is.", { onSite: true, checked: "not-yet" });
+export const note = text("note", "Anything a reader should know.", { onSite: true, checked: "never" });
 export const maker = text("reference", "Sheet and revision the figures were taken from.", {
   typical: '"sheet 3, revision B"',
+  checked: "never",
 });
 const conductorsPerTerminal = count(
   "conductors-per-terminal",
@@ -83,9 +90,11 @@ export const earthConductor = quantity(
 export const enclosureRating = text("enclosure-rating", "Ingress protection of its enclosure.", {
   symbol: "IP",
   typical: '"IP65"',
+  checked: "not-yet",
 });
 export const cableEntry = words("cable-entry", ["bottom", "side", "top"], "The face through which cables enter.", {
   typical: "bottom",
+  checked: "not-yet",
 });
 /** Labels that a rule set has a text for. */
 export const labelWords = [

@@ -17,7 +17,7 @@ import {
   terminalCapacity,
   withinReach,
 } from "./common.js";
-import { count, flag, type KindRow, quantity, words } from "./row.js";
+import { count, flag, type KindRow, quantity, unread, words } from "./row.js";
 
 const ratedDcVoltage = quantity(
   "rated-voltage",
@@ -48,7 +48,7 @@ export const dcDeviceKinds: readonly KindRow[] = [
     through: "fixed",
     properties: [
       ratedDcVoltage,
-      ratedDcCurrent,
+      unread(ratedDcCurrent),
       count("inputs", "Number of string inputs.", { typical: "4", essential: true }),
       ...terminalCapacity,
       labels,
@@ -103,6 +103,7 @@ export const dcDeviceKinds: readonly KindRow[] = [
       quantity("conditional-short-circuit-current", "current", "Fault current it stands behind its fuse or breaker.", {
         symbol: "Iq",
         typical: "10 kA",
+        checked: "not-yet",
       }),
       phase,
       phases,
@@ -130,7 +131,7 @@ export const dcDeviceKinds: readonly KindRow[] = [
     within: ["isolator"],
     declaredAs: "item",
     terminals: [],
-    properties: [poles, ratedDcVoltage, ratedDcCurrent, note],
+    properties: [unread(poles), ratedDcVoltage, ratedDcCurrent, note],
   },
   {
     kind: "fuse",
@@ -227,7 +228,7 @@ export const dcDeviceKinds: readonly KindRow[] = [
         onSite: true,
       }),
       ...terminalCapacity,
-      existing,
+      unread(existing),
       location,
       place,
       labels,

@@ -17,7 +17,7 @@ import {
   terminalCapacity,
   withinReach,
 } from "./common.js";
-import { count, flag, type KindRow, type PropertyRow, quantity, words } from "./row.js";
+import { count, flag, type KindRow, type PropertyRow, quantity, unread, words } from "./row.js";
 
 export const ratedCurrent = quantity("rated-current", "current", "Rated current.", {
   symbol: "In",
@@ -66,7 +66,7 @@ const common: readonly PropertyRow[] = [
   lockable,
   withinReach,
   powerFlow,
-  supplyTerminal,
+  unread(supplyTerminal),
   phase,
   phases,
   ...terminalCapacity,
@@ -87,7 +87,7 @@ export const deviceKinds: readonly KindRow[] = [
     declaredAs: "both",
     terminals: ["in", "out"],
     through: "opens",
-    properties: [ratedCurrent, residualCurrent, rcdType, timeDelayed, ratedVoltage, ...common],
+    properties: [unread(ratedCurrent), residualCurrent, rcdType, timeDelayed, unread(ratedVoltage), ...common],
   },
   {
     kind: "breaker",
@@ -113,7 +113,7 @@ export const deviceKinds: readonly KindRow[] = [
       rcdType,
       timeDelayed,
       maxLoop,
-      ratedVoltage,
+      unread(ratedVoltage),
       ...common,
     ],
   },
@@ -129,17 +129,19 @@ export const deviceKinds: readonly KindRow[] = [
       words("operation", ["manual", "automatic"], "Thrown by hand, or by itself when the grid is lost.", {
         typical: "manual",
         essential: true,
+        checked: "not-yet",
       }),
       flag("off-position", "Has a position in which nothing is joined, so that it isolates.", {
         typical: "yes",
         essential: true,
       }),
-      ratedVoltage,
+      unread(ratedVoltage),
       quantity("conditional-short-circuit-current", "current", "Fault current it stands behind its fuse.", {
         symbol: "Iq",
         typical: "10 kA",
+        checked: "not-yet",
       }),
-      ...common,
+      ...common.map((row) => (row === existing ? unread(row) : row)),
     ],
   },
   {
@@ -154,7 +156,7 @@ export const deviceKinds: readonly KindRow[] = [
       words("measures", ["import", "export", "import-and-export", "generation"], "What it is there to count.", {
         typical: "generation",
       }),
-      count("phases", "1 or 3.", { typical: "1" }),
+      count("phases", "1 or 3.", { typical: "1", checked: "not-yet" }),
       phase,
       ...terminalCapacity,
       existing,
@@ -172,6 +174,6 @@ export const deviceKinds: readonly KindRow[] = [
     declaredAs: "both",
     terminals: ["in", "out"],
     through: "fixed",
-    properties: [ratedCurrent, ...terminalCapacity, existing, location, place, maker, note],
+    properties: [unread(ratedCurrent), ...terminalCapacity, unread(existing), location, place, maker, note],
   },
 ];

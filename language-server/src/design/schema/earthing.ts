@@ -1,5 +1,5 @@
 import { labels, location, note, terminalCapacity } from "./common.js";
-import { flag, type KindRow, mention, quantity, text, words } from "./row.js";
+import { flag, type KindRow, mention, quantity, text, unread, words } from "./row.js";
 
 /** What joins the installation to earth, and neutral to it. */
 export const earthingKinds: readonly KindRow[] = [
@@ -12,6 +12,7 @@ export const earthingKinds: readonly KindRow[] = [
     properties: [
       words("electrode-type", ["rod", "plate", "tape", "foundation", "other"], "What it is made of.", {
         typical: "rod",
+        checked: "not-yet",
       }),
       quantity("resistance", "resistance", "Resistance to earth.", {
         symbol: "RA",
@@ -44,9 +45,16 @@ export const earthingKinds: readonly KindRow[] = [
         typical: "INV.backup",
         essential: true,
       }),
-      mention("electrode", ["electrode"], "The electrode that its earth relies on.", { typical: "E2" }),
+      mention("electrode", ["electrode"], "The electrode that its earth relies on.", {
+        typical: "E2",
+        checked: "not-yet",
+      }),
       flag("interlocked", "Cannot be closed while the grid is connected, whatever fails.", { typical: "yes" }),
-      quantity("conductor", "area", "Conductor of the link.", { symbol: "S", typical: "10 mm2" }),
+      quantity("conductor", "area", "Conductor of the link.", {
+        symbol: "S",
+        typical: "10 mm2",
+        checked: "not-yet",
+      }),
       location,
       note,
     ],
@@ -87,7 +95,7 @@ export const earthingKinds: readonly KindRow[] = [
       quantity("frame-conductor", "area", "Bonding conductor of the frame.", { symbol: "S", typical: "6 mm2" }),
       flag("frame-within-reach", "Somebody standing on the ground can touch the frame.", { typical: "no" }),
       flag("array-double-insulated", "Modules, cables and connectors are class II throughout.", { typical: "yes" }),
-      ...terminalCapacity,
+      ...terminalCapacity.map(unread),
       labels,
       note,
     ],

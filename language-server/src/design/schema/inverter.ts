@@ -10,7 +10,7 @@ import {
   place,
   terminalCapacity,
 } from "./common.js";
-import { count, flag, type KindRow, list, quantity, range, text, words } from "./row.js";
+import { count, flag, type KindRow, list, quantity, range, text, unread, words } from "./row.js";
 
 /** The inverter and its tracker inputs; its other ports are in ports.ts. */
 export const inverterKinds: readonly KindRow[] = [
@@ -61,13 +61,16 @@ export const inverterKinds: readonly KindRow[] = [
         "shutdown-order",
         { is: "words", words: ["ac", "backup", "dc", "battery"] },
         "The order in which its maker's sheet wants its sides opened. Never assumed.",
-        { typical: "[ac, backup, dc, battery]" },
+        { typical: "[ac, backup, dc, battery]", checked: "never" },
       ),
       words("protection-class", ["class-1", "class-2"], "Protective class of the enclosure.", { typical: "class-1" }),
       earthConductor,
-      text("type-test-reference", "Reference of its type test for the grid connection, as the distributor asks."),
+      text("type-test-reference", "Reference of its type test for the grid connection, as the distributor asks.", {
+        checked: "never",
+      }),
       existing,
-      ...terminalCapacity,
+      // Its terminals are those of its ports, which say themselves what they are made for.
+      ...terminalCapacity.map(unread),
       location,
       place,
       enclosureRating,

@@ -1,5 +1,5 @@
 import { note, phase, phases, terminalCapacity } from "./common.js";
-import { flag, type KindRow, quantity, range } from "./row.js";
+import { flag, type KindRow, quantity, range, unread } from "./row.js";
 
 /** What an inverter is wired by, apart from its trackers: nested in it, and wired as `INV.ac`, `INV.battery`. */
 export const portKinds: readonly KindRow[] = [
@@ -81,9 +81,12 @@ export const portKinds: readonly KindRow[] = [
         essential: true,
       }),
       quantity("fault-time", "time", "How long it feeds that current.", { symbol: "tf", typical: "100 ms" }),
-      quantity("changeover-time", "time", "Gap when it goes from grid to island.", { typical: "20 ms" }),
+      quantity("changeover-time", "time", "Gap when it goes from grid to island.", {
+        typical: "20 ms",
+        checked: "not-yet",
+      }),
       phases,
-      phase,
+      unread(phase),
       ...terminalCapacity,
       note,
     ],

@@ -33,6 +33,8 @@ export interface PropertyRow {
   readonly essential?: boolean;
   /** Said of the thing where it is fixed; no data sheet prints it. */
   readonly onSite?: boolean;
+  /** Set where no check reads it: none yet, or none ever, because it is written for people. */
+  readonly checked?: "not-yet" | "never";
   /** Amounts are never negative; `negative`: it always is, as voltage coefficients are; `either`: a meter's reading. */
   readonly sign?: "negative" | "either";
 }
@@ -55,6 +57,19 @@ export interface KindRow {
 }
 
 type Options = Omit<PropertyRow, "name" | "shape" | "help">;
+
+/** The same property of a kind of which no check reads it. */
+export const unread = (row: PropertyRow): PropertyRow => ({ ...row, checked: "not-yet" });
+
+const unreadTexts = {
+  "not-yet": "No check reads this yet.",
+  never: "It is for readers: no check depends on it.",
+} as const;
+
+/** What a property means, and whether anything is made of it: who states a fact should not think that it is checked. */
+export function meaningOf({ help, checked }: PropertyRow): string {
+  return checked === undefined ? help : `${help} ${unreadTexts[checked]}`;
+}
 
 /* Short constructors, so that a table of properties reads as a table. */
 export const quantity = (

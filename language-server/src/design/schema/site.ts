@@ -52,9 +52,9 @@ export const siteKinds: readonly KindRow[] = [
       words("surroundings", ["rural", "suburban", "urban"], "What lies around; it decides how likely surges are.", {
         typical: "suburban",
       }),
-      text("address", "Printed on the papers."),
-      text("designer", "Who answers for the design."),
-      text("revision", "Revision printed on every paper.", { typical: '"C"' }),
+      text("address", "Printed on the papers.", { checked: "never" }),
+      text("designer", "Who answers for the design.", { checked: "never" }),
+      text("revision", "Revision printed on every paper.", { typical: '"C"', checked: "never" }),
       day("date", "Date of this revision."),
       words(
         "status",
@@ -124,7 +124,7 @@ export const siteKinds: readonly KindRow[] = [
       flag("several-premises", "The same installer fits units at several premises close by.", {
         assumed: { text: "no", reason: "one installation at a time is the usual job" },
       }),
-      text("supply-number", "Number of the supply, as on the bill. Printed on the form."),
+      text("supply-number", "Number of the supply, as on the bill.", { checked: "never" }),
       text("surge-risk-declined", "The owner's recorded reason for going without surge protection on the a.c. side."),
       labels,
       location,

@@ -7,9 +7,10 @@ import {
   maker,
   note,
   place,
+  placeWords,
   terminalCapacity,
 } from "./common.js";
-import { count, flag, type KindRow, quantity, range, words } from "./row.js";
+import { count, flag, type KindRow, quantity, range, unread, words } from "./row.js";
 
 /** Sources other than the array and the supply. */
 export const storageKinds: readonly KindRow[] = [
@@ -25,13 +26,19 @@ export const storageKinds: readonly KindRow[] = [
         symbol: "Ubat",
         typical: "51.2 V",
         essential: true,
+        checked: "not-yet",
       }),
       range("voltage-range", "voltage", "Lowest to highest voltage of one unit.", {
         symbol: "Ubat",
         typical: "44.8..57.6 V",
         essential: true,
       }),
-      quantity("energy", "energy", "Usable energy of one unit.", { symbol: "E", typical: "5.1 kWh", essential: true }),
+      quantity("energy", "energy", "Usable energy of one unit.", {
+        symbol: "E",
+        typical: "5.1 kWh",
+        essential: true,
+        checked: "not-yet",
+      }),
       quantity("max-current", "current", "Highest continuous current of one unit.", {
         symbol: "Imax",
         typical: "100 A",
@@ -56,6 +63,7 @@ export const storageKinds: readonly KindRow[] = [
       }),
       words("chemistry", ["lithium-iron-phosphate", "lithium-nickel", "lead-acid", "sodium-ion"], "Cell chemistry.", {
         typical: "lithium-iron-phosphate",
+        checked: "not-yet",
       }),
       flag("fire-detection", "A fire or heat alarm is fitted where it stands.", {
         typical: "yes",
@@ -63,9 +71,9 @@ export const storageKinds: readonly KindRow[] = [
       }),
       earthConductor,
       ...terminalCapacity,
-      existing,
+      unread(existing),
       location,
-      place,
+      words("place", placeWords, "What sort of place it stands in; some rules exclude some places.", { onSite: true }),
       enclosureRating,
       labels,
       maker,

@@ -44,6 +44,7 @@ export const runRow: KindRow = {
     }),
     flag("conductors-together", "Positive and negative run side by side, so that the loop stays small.", {
       typical: "yes",
+      checked: "not-yet",
     }),
     text("start-connector", "Make and type of the plug-and-socket half at the `from` end of this run.", {
       typical: '"Bayonet P4"',
@@ -66,7 +67,10 @@ export const runRow: KindRow = {
       symbol: "Spe",
       typical: "4 mm2",
     }),
-    flag("concealed", "In a wall at less than 50 mm depth, without earthed metal around it.", { typical: "no" }),
+    flag("concealed", "In a wall at less than 50 mm depth, without earthed metal around it.", {
+      typical: "no",
+      checked: "not-yet",
+    }),
     phases,
     phase,
     existing,
@@ -116,10 +120,14 @@ export const readingRow: KindRow = {
     quantity("residual-trip-time", "time", "Disconnection time of the RCD at its rated residual current.", {
       typical: "28 ms",
     }),
-    quantity("earth-leakage", "current", "Protective conductor current as read.", { symbol: "IPE", typical: "4 mA" }),
+    quantity("earth-leakage", "current", "Protective conductor current as read.", {
+      symbol: "IPE",
+      typical: "4 mA",
+      checked: "not-yet",
+    }),
     words("mode", ["grid", "island"], "In which mode it was read.", { typical: "grid" }),
-    text("instrument", "Instrument and serial number."),
-    text("by", "Who measured."),
+    text("instrument", "Instrument and serial number.", { checked: "never" }),
+    text("by", "Who measured.", { checked: "never" }),
     note,
   ],
 };
@@ -130,7 +138,7 @@ export const departureRow: KindRow = {
   declaredAs: "block",
   terminals: [],
   properties: [
-    text("by", "Who decided."),
+    text("by", "Who decided.", { checked: "never" }),
     day("until", "Day until which it is agreed; a site with a later date is warned that nobody has decided it again."),
     note,
   ],

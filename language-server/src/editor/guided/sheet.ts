@@ -1,4 +1,12 @@
-import { type KindRow, kindRow, kindsWithin, type PropertyRow, partKinds, partRow } from "../../design/schema/index.js";
+import {
+  type KindRow,
+  kindRow,
+  kindsWithin,
+  meaningOf,
+  type PropertyRow,
+  partKinds,
+  partRow,
+} from "../../design/schema/index.js";
 import { shapeText } from "../markdown.js";
 
 /** A kind of part that comes with a data sheet. */
@@ -86,11 +94,12 @@ function questionsOf({ properties }: KindRow): SheetQuestion[] {
   return [...asked.filter(isEssential), ...asked.filter((row) => !isEssential(row))].map(question);
 }
 
-function question({ name, symbol, help, sheet, typical, shape, essential }: PropertyRow): SheetQuestion {
+function question(row: PropertyRow): SheetQuestion {
+  const { name, symbol, sheet, typical, shape, essential } = row;
   const choices = shape.is === "words" ? shape.words : shape.is === "flag" ? ["yes", "no"] : undefined;
   return {
     property: name,
-    help: unmarked(help),
+    help: unmarked(meaningOf(row)),
     form: unmarked(shapeText(shape)),
     isEssential: essential === true,
     ...(symbol !== undefined && symbol !== name && { symbol }),

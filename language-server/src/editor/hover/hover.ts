@@ -1,5 +1,6 @@
 import * as l10n from "@vscode/l10n";
 import { problemTitles } from "../../assessment/problem-ids.js";
+import { meaningOf } from "../../design/schema/index.js";
 import { findProperty } from "../../design/things.js";
 import { absolute } from "../../place.js";
 import { declarationOf } from "../bindings.js";
@@ -147,7 +148,7 @@ function valueHover({ property, row }: Extract<Located["word"], { is: "value" }>
   const lines: string[] = [];
   const quantity = property.value && quantityText(property.value);
   if (quantity) lines.push(quantity);
-  if (row) lines.push(quantity ? `${code(row.name)}: ${row.help}` : propertyText(row));
+  if (row) lines.push(quantity ? `${code(row.name)}: ${meaningOf(row)}` : propertyText(row));
   if (property.statedBy) lines.push(l10n.t("Stated by: {0}", plain(property.statedBy)));
   return lines.join("\n\n") || undefined;
 }
