@@ -41,7 +41,7 @@ const forPanel = await build({
   format: "iife",
   target: "es2022",
 });
-const fromServer = ["server.cjs", "browser-server.js", "drawing-worker.js"] as const;
+const fromServer = ["server.cjs", "server-program.cjs", "browser-server.js", "drawing-worker.js"] as const;
 for (const file of fromServer) copyFileSync(join(server, file), join(dist, file));
 
 const write = (path: string, text: string): void => {

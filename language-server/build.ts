@@ -23,10 +23,12 @@ const common = {
 
 /** What is built to be run by itself, each with where it runs. */
 const programs: readonly BuildOptions[] = [
+  // A small file that starts, and the program that it loads.
   {
-    entryPoints: { server: join(source, "server", "node.ts") },
+    entryPoints: { server: join(source, "server", "bin.ts"), "server-program": join(source, "server", "node.ts") },
     outdir: dist,
     outExtension: { ".js": ".cjs" },
+    external: ["./server-program.cjs"],
     inject: [polyfill],
     platform: "node",
     format: "cjs",

@@ -30,7 +30,7 @@ describe("the packaged extension", () => {
   test("stays small", () => {
     // Two of five parts are the layout engine, the faces of PDFs and what writes these; a tenth is pictures.
     expect(statSync(vsix).size).toBeLessThan(2_400_000);
-    for (const server of ["dist/server.cjs", "dist/browser-server.js"])
+    for (const server of ["dist/server-program.cjs", "dist/browser-server.js"])
       expect(files.get(`extension/${server}`)!.length).toBeLessThan(1_500_000);
     // What the page of the panel loads each time it is shown.
     expect(files.get("extension/dist/panel/main.js")!.length).toBeLessThan(100_000);
@@ -42,7 +42,7 @@ describe("the packaged extension", () => {
       /^extension\.vsixmanifest$/,
       /^extension\/(package\.json|language-configuration\.json|readme\.md|changelog\.md|LICENSE\.txt)$/i,
       /^extension\/ThirdPartyNotices\.txt$/,
-      /^extension\/dist\/(extension\.cjs|extension\.browser\.js|server\.cjs|browser-server\.js|drawing-worker\.js)$/,
+      /^extension\/dist\/(extension\.cjs|extension\.browser\.js|server(-program)?\.cjs|browser-server\.js|drawing-worker\.js)$/,
       /^extension\/dist\/panel\/(main\.js|main\.css|colours\.css)$/,
       /^extension\/dist\/preview\.css$/,
       /^extension\/docs\/([\w-]+\/)?[\w-]+\.md$/,

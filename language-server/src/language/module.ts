@@ -42,6 +42,7 @@ export function createSunwrightServices(context: DefaultSharedModuleContext, edi
     createDefaultModule({ shared }),
     SunwrightGeneratedModule,
     languageModule,
+    noCompletionParser,
     editor.language,
   ) as SunwrightServices;
   shared.ServiceRegistry.register(sunwright);
@@ -50,4 +51,9 @@ export function createSunwrightServices(context: DefaultSharedModuleContext, edi
 
 const updatesModule: Module<LangiumSharedServices, PartialLangiumSharedServices> = {
   lsp: { DocumentUpdateHandler: (services) => new SunwrightUpdateHandler(services) },
+};
+
+/** The framework's second parser, which all editors would wait for at the start. Completion here reads tokens instead. */
+const noCompletionParser: Module<LangiumServices, PartialLangiumServices> = {
+  parser: { CompletionParser: () => undefined as never },
 };
