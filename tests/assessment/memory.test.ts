@@ -20,11 +20,12 @@ describe.each(readdirSync(folder))("%s", (ruleId) => {
   test.each(names.map((name, index) => [name, index] as const))("%s", (name, index) => {
     const own = readFileSync(`${folder}/${ruleId}/${name}`, "utf8");
     const text = exampleText(own);
-    const whole = checksOf(assess([read(text)]));
-    const file = read(text);
+    const file = new SourceFile("memory:///design.sun", parser);
+    file.update(text);
+    const whole = checksOf(assess([file]));
     const memory = new AssessmentMemory();
     assess([file], memory);
-    for (const without of withoutEachLine(text, text.length - own.length, index)) {
+    for (const without of withoutEachLine(text, own, index)) {
       file.update(without);
       expect(checksOf(assess([file], memory))).toEqual(checksOf(assess([file])));
       file.update(text);
@@ -33,27 +34,21 @@ describe.each(readdirSync(folder))("%s", (ruleId) => {
   });
 });
 
-function read(text: string): SourceFile {
-  const file = new SourceFile("memory:///design.sun", parser);
-  file.update(text);
-  return file;
-}
-
 function checksOf({ checks }: Assessment): string[] {
   return checks.map(describeCheck);
 }
 
-/** Of the parts that all fixtures share each takes another share of the lines away. */
-const shares = 9;
+/** Of the parts that all fixtures share, each fixture takes another share of the lines of those that it names away. */
+const shares = 4;
 
 /** Lines whose braces are closed: taking another one away would move what is inside what. */
-function* withoutEachLine(text: string, ownFrom: number, turn: number): Generator<string> {
+function* withoutEachLine(text: string, own: string, turn: number): Generator<string> {
   const lines = text.split("\n");
-  let start = 0;
+  const ownFrom = lines.length - own.split("\n").length;
+  let isNamed = true;
   for (const [index, line] of lines.entries()) {
-    const isOwn = start >= ownFrom;
-    start += line.length + 1;
-    if (!isOwn && index % shares !== turn % shares) continue;
+    if (/^\w/.test(line)) isNamed = own.includes(/^part (\S+)/.exec(line)?.[1] ?? "");
+    if (index < ownFrom && !(isNamed && index % shares === turn % shares)) continue;
     if (line.trim() === "" || line.startsWith("//") || /[{}]/.test(line.replace(/\{[^{}]*\}/g, ""))) continue;
     yield [...lines.slice(0, index), ...lines.slice(index + 1)].join("\n");
   }
