@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import type { Declaration } from "../../language-server/src/design/model.js";
+import type { Block, Declaration } from "../../language-server/src/design/model.js";
 import { wildText } from "./arbitrary.js";
 import { problems, read } from "./reading.js";
 
@@ -51,6 +51,35 @@ function nameOf(declaration: Declaration): string {
   }
 }
 
+const board = [
+  "board CU is Box {",
+  "    existing: yes",
+  "    isolator MS is R",
+  "    rcd R1 is R {",
+  '        way 1: breaker K1 is B16 serves "garage"',
+  "    }",
+  "    way 2: breaker K2 is B32 serves F1",
+  '    way 3: breaker K3 is B6 { location: "hall" }',
+  "}",
+  "",
+];
+
+const halfWays = ["way 9: breaker K9 is B16 serves F1", "way 9: rcbo K9", "spd K9 is F", "ways: 12"];
+
+/** What a board says, a line a member, wherever it is nested. */
+function membersOf(text: string): string[] {
+  const said = ({ properties, nested }: Block): string[] => [
+    ...properties.map(({ name, value }) => `${name}: ${value && "written" in value ? value.written : value?.kind}`),
+    ...nested.flatMap((item) => [
+      [item.kind, item.name, item.part?.path.join(".") ?? "", item.way?.value ?? ""].filter(String).join(" "),
+      ...said(item),
+    ]),
+  ];
+  return read(text).flatMap(({ declarations }) =>
+    declarations.flatMap((declaration) => ("properties" in declaration ? said(declaration) : [])),
+  );
+}
+
 describe("while a line is half typed", () => {
   test.each(typed)("every other declaration keeps its results: %j", (line) => {
     const expected = [...sound(before), ...sound(after)];
@@ -65,6 +94,34 @@ describe("while a line is half typed", () => {
         prefix,
       ).toEqual(expected);
     }
+  });
+
+  test.each(halfWays)("every other line of its block is read as it stands: %j", (line) => {
+    for (let index = 1; index < board.length; index++) {
+      const whole = [...board.slice(0, index), "", ...board.slice(index)].join("\n");
+      const expected = membersOf(whole);
+      expect(expected).toHaveLength(7);
+      for (let length = 1; length <= line.length; length++) {
+        const prefix = line.slice(0, length);
+        const text = [...board.slice(0, index), `    ${prefix}`, ...board.slice(index)].join("\n");
+        const found = membersOf(text);
+        expect(
+          found.filter((member) => expected.includes(member)),
+          `${prefix} in line ${index}`,
+        ).toEqual(expected);
+        // The line itself may say one thing so far, with one property.
+        expect(found.length, prefix).toBeLessThan(expected.length + 3);
+        expect(problems(text).length, prefix).toBeLessThan(2);
+      }
+    }
+  });
+
+  test.each([
+    ["    way 9: rcbo K9 is", "rcbo K9 9"],
+    ["    way 9: rcbo K9 is R serves", "rcbo K9 R 9"],
+    ["    way 9: rcbo K9 is R { poles 2 }", "rcbo K9 R 9"],
+  ])("what a line already says stays known: %j", (line, said) => {
+    expect(membersOf([...board.slice(0, 5), line, ...board.slice(5)].join("\n"))).toContain(said);
   });
 
   test("a name stays known while its block is being typed", () => {
@@ -103,6 +160,8 @@ describe("one problem for one slip, at the word, saying what to write", () => {
     ["string S1 {\n  ti\n  azimuth: 180 deg\n}\n", "syntax", "ti", /Expected `:` and a value after `ti`/, []],
     ["site {\n  li\n  limits { r: 2 }\n}\n", "syntax", "li", /`li` has no name on its line/, []],
     ["board CU {\n  existing:\n  rcd R {}\n}\n", "syntax", "existing", /`existing` has no value on its line/, []],
+    ["board CU {\n  way 9:\n  rcd R {}\n}\n", "syntax", "9", /Way 9 has no device on its line/, []],
+    ["board CU {\n  way 9: rcbo K9 serves\n  rcd R {}\n}\n", "syntax", "K9", /`serves` of K9 names nothing/, []],
     ["board CU {\n  isolator MS is\n  rcd R {}\n}\n", "syntax", "MS", /MS has no part on its line/, []],
     ["supply G {\n  ear\n}\n", "syntax", "ear", /Expected `:` and a value/, []],
     ["run W1\nmethod: on-surface\n}\n", "syntax", "W1", /stops after `W1`.*run NAME from/, []],

@@ -1,7 +1,7 @@
 import { isNameStart } from "@sunwright/grammar";
 import type { Source } from "@sunwright/grammar/ast";
 import type { LangiumParser, Lexer, ParseResult } from "langium";
-import type { Declaration, Fragment, Problem } from "../design/model.js";
+import type { Fragment, Problem } from "../design/model.js";
 import { deepest } from "./chunk-scan.js";
 import type { SourceChunk } from "./chunks.js";
 import { DeclarationReader, missingValue } from "./declarations.js";
@@ -10,6 +10,7 @@ import { Places } from "./places.js";
 import type { Token } from "./syntax-faults.js";
 import { firstError, syntaxProblem, unfinishedProblem } from "./syntax-problem.js";
 import { unclosedText } from "./unclosed.js";
+import { blanked, unfinishedLine, withoutLineEnd, wordsAround } from "./unfinished-line.js";
 import { ValueReader } from "./values.js";
 
 /** Longer than any declaration that somebody wrote; what is longer is no design, and would only cost memory. */
@@ -41,8 +42,9 @@ export class ChunkParser {
   }
 
   private read(chunk: SourceChunk, text: string, places: Places): Fragment {
+    const parse = (own: string): ParseResult<Source> => this.parser.parse<Source>(own);
     const values = new ValueReader(places);
-    let result = this.parser.parse<Source>(text);
+    let result = parse(text);
     let tokens: Token[] = [];
     if (isFaulty(result)) {
       tokens = this.lexer.tokenize(text).tokens;
@@ -50,52 +52,30 @@ export class ChunkParser {
       if (mended) result = mended;
     }
 
-    const reader = new DeclarationReader(places, values, text.includes("/**"));
-    const declarations: Declaration[] = [];
-    for (const node of result.value.declarations ?? []) {
-      const declaration = reader.read(node);
-      if (declaration) declarations.push(declaration);
-    }
+    const read = readOf(result, text, places, values);
     const isWhole = !isFaulty(result) && !unclosedText(text, places);
-    const overrun = isWhole ? takesNextLine(declarations, text) : undefined;
-    if (isWhole && !overrun) return { chunk, declarations, problems: values.problems, broken: false };
-    const unfinished = isWhole ? undefined : this.unfinishedLine(text, result, tokens);
+    const overrun = isWhole ? takesNextLine(read.declarations, text) : undefined;
+    if (isWhole && !overrun) return { chunk, ...read, broken: false };
+
+    if (overrun) tokens = this.lexer.tokenize(text).tokens;
+    const unfinished = isWhole ? undefined : unfinishedLine(text, result, tokens, parse);
     const syntax =
       overrun ??
       (unfinished ? unfinishedProblem(unfinished, places) : syntaxProblem({ chunk, text, result, tokens, places }));
-    // Behind a syntax error the parser guesses; what it made of the rest would only name things that nobody wrote.
     const { from } = syntax.place;
-    const sure = values.problems.filter(({ id, place }) => place.to <= from && id !== "missing-value");
-    const kept = declarations.filter(({ place }) => place.from < from);
+    const line = unfinished ?? wordsAround(text, tokens, from);
+    // What is not closed takes words with it that stand on no line of their own.
+    if (syntax.id === "syntax")
+      for (const rest of withoutLineEnd(text, line, tokens)) {
+        const tree = parse(rest);
+        const others = isFaulty(tree) ? undefined : readOf(tree, rest, places, new ValueReader(places));
+        if (!others || takesNextLine(others.declarations, rest)) continue;
+        return { chunk, declarations: others.declarations, problems: [...others.problems, syntax], broken: true };
+      }
+    // Behind a syntax error the parser guesses; what it made of the rest would only name things that nobody wrote.
+    const sure = read.problems.filter(({ id, place }) => place.to <= from && id !== "missing-value");
+    const kept = read.declarations.filter(({ place }) => place.from < from);
     return { chunk, declarations: kept, problems: [...sure, syntax], broken: true };
-  }
-
-  /**
-   * The words of a line that is to blame for what the parser stumbles over below it: without them the rest can be read.
-   * A head whose brace is not written yet is known by the property on the next line.
-   */
-  private unfinishedLine(
-    text: string,
-    result: ParseResult<Source>,
-    tokens: readonly Token[],
-  ): readonly Token[] | undefined {
-    const at = firstError(result)?.token.startOffset ?? Number.NaN;
-    if (!(at >= 0)) return undefined;
-    let next = lineStart(text, at);
-    const isBody = /^\s*(?:[\p{L}_][\p{L}\p{N}_-]*\s*:|\})/u.test(text.slice(next));
-    for (let round = 0; round < linesBack; round++) {
-      const words = lastLine(text, tokens, next);
-      const [first] = words;
-      if (!first) return undefined;
-      const from = first.startOffset;
-      if (!tokens.some(({ image, startOffset }) => image === "{" && startOffset < from))
-        return isBody ? words : undefined;
-      const without = this.parser.parse<Source>(text.slice(0, from) + " ".repeat(next - from) + text.slice(next));
-      const error = firstError(without)?.token.startOffset;
-      if (error === undefined || !(error <= at)) return words;
-      next = lineStart(text, from);
-    }
-    return undefined;
   }
 
   /**
@@ -120,7 +100,7 @@ export class ChunkParser {
       if (colon < 3 || tokens[colon]!.image !== ":" || empty!.image !== ":" || !isWord(name!) || !isWord(next!)) break;
       const { startOffset: from } = name!;
       const to = empty!.startOffset + 1;
-      mended = mended.slice(0, from) + " ".repeat(to - from) + mended.slice(to);
+      mended = blanked(mended, from, to);
       found.push(missingValue(name!.image, places.span(from, to)));
       result = this.parser.parse<Source>(mended);
       if (isFaulty(result)) continue;
@@ -131,21 +111,16 @@ export class ChunkParser {
   }
 }
 
-/** An unfinished line can hide behind so many whole ones, which are then read in wrong pairs. */
-const linesBack = 4;
-
-/** The words of the last line above an offset, behind the last brace on it. */
-function lastLine(text: string, tokens: readonly Token[], next: number): readonly Token[] {
-  const last = tokens.findLast(({ startOffset }) => startOffset < next);
-  if (!last) return [];
-  const from = lineStart(text, last.startOffset);
-  const words = tokens.filter(({ startOffset }) => from <= startOffset && startOffset < next);
-  return words.slice(words.findLastIndex(({ image }) => image === "{" || image === "}") + 1);
-}
-
-/** Where a line begins that an offset is on. */
-function lineStart(text: string, offset: number): number {
-  return Math.max(text.lastIndexOf("\n", offset - 1), text.lastIndexOf("\r", offset - 1)) + 1;
+/** What a tree says, and what is wrong with its values. */
+function readOf(
+  { value }: ParseResult<Source>,
+  text: string,
+  places: Places,
+  values: ValueReader,
+): Pick<Fragment, "declarations" | "problems"> {
+  const reader = new DeclarationReader(places, values, text.includes("/**"));
+  const declarations = (value.declarations ?? []).flatMap((node) => reader.read(node) ?? []);
+  return { declarations, problems: values.problems };
 }
 
 function isFaulty(result: ParseResult): boolean {

@@ -4,7 +4,7 @@ import { inBraces } from "./syntax-messages.js";
 
 /**
  * A member of a block that has taken the beginning of the next line for its own: `l` above `limits { … }` reads as an
- * item of kind `l`, `existing:` above `rcd R1 is R` as the word `rcd`. That is how a line looks while it is being
+ * item of kind `l`, `existing:` above `rcd R1 is R` as the word `rcd`, `way 9:` gets the device below. That is how a line looks while it is being
  * typed, and the next one is not to be blamed. Undefined where every member ends before the next begins.
  */
 export function takesNextLine(declarations: readonly Declaration[], text: string): Problem | undefined {
@@ -27,9 +27,20 @@ function inBlock({ properties, nested }: Block, text: string): Problem | undefin
   return undefined;
 }
 
-function inHead({ kind, kindPlace, name, namePlace, part }: ItemDeclaration, text: string): Problem | undefined {
+function inHead(
+  { way, kind, kindPlace, name, namePlace, part, serves }: ItemDeclaration,
+  text: string,
+): Problem | undefined {
+  if (way && isBroken(text, way.place, kindPlace))
+    return unfinished(way.place, `Way ${way.value} has no device on its line`);
   if (isBroken(text, kindPlace, namePlace)) return unfinished(kindPlace, `\`${kind}\` has no name on its line`);
   if (part && isBroken(text, namePlace, part.place)) return unfinished(namePlace, `${name} has no part on its line`);
+  const before = part?.place ?? namePlace;
+  if (serves && "place" in serves) {
+    const between = text.slice(before.to, serves.place.from);
+    if (/[\r\n]/.test(between.slice(between.lastIndexOf("serves"))))
+      return unfinished(before, `\`serves\` of ${name} names nothing on its line`);
+  }
   return undefined;
 }
 

@@ -8,8 +8,8 @@ import type { Wanted } from "./wanted.js";
 const most = 12;
 
 /**
- * Numbers of the ways that nothing is written for, of the board that the cursor is in. They are read off its text: a
- * half-typed way costs the design what stands behind it.
+ * Numbers of the ways that nothing is written for, of the board that the cursor is in. They are read off its text: while
+ * a line is half typed the design is that of before.
  */
 export function freeWayOffers({ design }: Assessment, { blocks }: Wanted, text: string): Offer[] {
   const named = blocks.find(({ head }) => head.kind === "board")?.head.name;
