@@ -10,8 +10,8 @@ import { folderWith, root, sunwright, sunwrightHere } from "./program.js";
 const good = design(10);
 
 /** Checks what is bad beside a good design: the message, exit code 2, and the good design's result all the same. */
-function checkedBeside(folder: string, ...words: string[]): string {
-  const { code, out, err } = sunwright(["check", ...words, "good.sun"], { folder });
+async function checkedBeside(folder: string, ...words: string[]): Promise<string> {
+  const { code, out, err } = await sunwrightHere(["check", ...words, "good.sun"], folder);
   expect(out).toContain("good.sun  Reed Barn");
   expect(out).toContain("no finding from the rules checked");
   expect(code).toBe(2);
@@ -19,30 +19,30 @@ function checkedBeside(folder: string, ...words: string[]): string {
 }
 
 describe("what cannot be read is told, exit code 2, and the rest is checked", () => {
-  it("a missing file", () => {
-    const err = checkedBeside(folderWith({ "good.sun": good }), "gone.sun");
+  it("a missing file", async () => {
+    const err = await checkedBeside(folderWith({ "good.sun": good }), "gone.sun");
     expect(err).toBe("gone.sun does not exist. Look at its spelling, and at the folder you are in.\n");
   });
 
-  it("a missing file in a missing folder, and one below a file", () => {
-    const err = checkedBeside(folderWith({ "good.sun": good }), "no/gone.sun", "good.sun/x.sun");
+  it("a missing file in a missing folder, and one below a file", async () => {
+    const err = await checkedBeside(folderWith({ "good.sun": good }), "no/gone.sun", "good.sun/x.sun");
     expect(err).toContain("no/gone.sun does not exist.");
     expect(err).toContain("good.sun/x.sun lies below something that is a file, not a folder.");
   });
 
-  it("a file of another kind", () => {
-    const err = checkedBeside(folderWith({ "good.sun": good, "notes.txt": "" }), "notes.txt");
+  it("a file of another kind", async () => {
+    const err = await checkedBeside(folderWith({ "good.sun": good, "notes.txt": "" }), "notes.txt");
     expect(err).toBe("notes.txt is no .sun file. Name a design, or the folder it is in.\n");
   });
 
-  it("a folder without designs, a pattern without matches, an empty word", () => {
-    const err = checkedBeside(folderWith({ "good.sun": good, "papers/a.txt": "" }), "papers", "x*.sun", "");
+  it("a folder without designs, a pattern without matches, an empty word", async () => {
+    const err = await checkedBeside(folderWith({ "good.sun": good, "papers/a.txt": "" }), "papers", "x*.sun", "");
     expect(err).toContain("papers holds no .sun file, nor does any folder below it.\n");
     expect(err).toContain("x*.sun matches no .sun file.");
     expect(err).toContain('"" names nothing.');
   });
 
-  it("binary junk, UTF-16 and text that is not UTF-8", () => {
+  it("binary junk, UTF-16 and text that is not UTF-8", async () => {
     const junk = Uint8Array.from({ length: 4096 }, (_, index) => (index * 7919) % 256);
     const folder = folderWith({
       "good.sun": good,
@@ -50,19 +50,19 @@ describe("what cannot be read is told, exit code 2, and the rest is checked", ()
       "wide.sun": Buffer.from(`\ufeff${good}`, "utf16le"),
       "latin.sun": Buffer.from('site "Süd" {}', "latin1"),
     });
-    const err = checkedBeside(folder, "junk.sun", "wide.sun", "latin.sun");
+    const err = await checkedBeside(folder, "junk.sun", "wide.sun", "latin.sun");
     expect(err).toContain("junk.sun is no text: its byte 1 is zero. A design is UTF-8 text.\n");
     expect(err).toContain("wide.sun is written in UTF-16. Save it as UTF-8.\n");
     expect(err).toContain("latin.sun is not written in UTF-8.");
   });
 
-  it("a link that leads nowhere or back to itself, also where a folder is asked for", () => {
+  it("a link that leads nowhere or back to itself, also where a folder is asked for", async () => {
     const folder = folderWith({ "good.sun": good });
     symlinkSync("nowhere.sun", join(folder, "dangling.sun"));
     symlinkSync("loop.sun", join(folder, "loop.sun"));
     symlinkSync("good.sun", join(folder, "linked.sun"));
     symlinkSync(".", join(folder, "round"));
-    const { code, out, err } = sunwright(["check", "."], { folder });
+    const { code, out, err } = await sunwrightHere(["check", "."], folder);
     expect(code).toBe(2);
     expect(err).toContain("dangling.sun does not exist.");
     expect(err).toContain("loop.sun is a link that leads back to itself.");
@@ -73,7 +73,9 @@ describe("what cannot be read is told, exit code 2, and the rest is checked", ()
   it.skipIf(process.platform === "win32")("a pipe, without waiting for somebody to write into it", () => {
     const folder = folderWith({ "good.sun": good });
     execFileSync("mkfifo", [join(folder, "pipe.sun")]);
-    expect(checkedBeside(folder, "pipe.sun")).toBe("pipe.sun is no ordinary file.\n");
+    const { code, out, err } = sunwright(["check", "pipe.sun", "good.sun"], { folder });
+    expect({ code, err }).toEqual({ code: 2, err: "pipe.sun is no ordinary file.\n" });
+    expect(out).toContain("good.sun  Reed Barn");
   });
 
   it("a file that vanishes after the folder was looked through", async () => {
@@ -113,7 +115,7 @@ it.skipIf(!isPosix)("a folder or file without read permission", () => {
 });
 
 describe("what is wrong with a text is a problem of it, exit code 1", () => {
-  it("used files that are missing, no design, no text, or a folder", () => {
+  it("used files that are missing, no design, no text, or a folder", async () => {
     const lines = ["gone.sun", "notes.txt", "junk.sun", "inner.sun"].map((path) => `use "${path}"\n`);
     const folder = folderWith({
       "barn.sun": lines.join("") + good,
@@ -121,7 +123,7 @@ describe("what is wrong with a text is a problem of it, exit code 1", () => {
       "junk.sun": Uint8Array.of(0, 1, 2),
       "inner.sun/x.txt": "",
     });
-    const { code, out, err } = sunwright(["check", "barn.sun"], { folder });
+    const { code, out, err } = await sunwrightHere(["check", "barn.sun"], folder);
     expect({ code, err }).toEqual({ code: 1, err: "" });
     expect(out).toMatch(/ 1:5 +error +file-missing\n +"gone\.sun" does not exist/);
     expect(out).toMatch(/ 2:5 +error +file-unreadable\n +"notes\.txt" is not a design file/);
@@ -129,36 +131,36 @@ describe("what is wrong with a text is a problem of it, exit code 1", () => {
     expect(out).toMatch(/ 4:5 +error +file-unreadable\n +"inner\.sun" is a folder/);
   });
 
-  it("files that use each other in a circle, with or without a site", () => {
+  it("files that use each other in a circle, with or without a site", async () => {
     const circle = { "a.sun": 'use "b.sun"\n', "b.sun": 'use "a.sun"\n' };
     for (const files of [circle, { ...circle, "a.sun": `use "b.sun"\n${good}` }]) {
-      const { code, out } = sunwright(["check", "."], { folder: folderWith(files) });
+      const { code, out } = await sunwrightHere(["check", "."], folderWith(files));
       expect(code).toBe(1);
       expect(out).toMatch(/a\.sun.*\n {2}1:5 +error +use-cycle/);
       expect(out).toMatch(/b\.sun.*\n {2}1:5 +error +use-cycle/);
     }
   });
 
-  it("a line of 5 MB, and everything else in the file is checked", () => {
+  it("a line of 5 MB, and everything else in the file is checked", async () => {
     const folder = folderWith({ "long.sun": `${design(15)}load L1 { note: "${"x".repeat(5_000_000)}" }\n` });
-    const { code, out } = sunwright(["check", "long.sun"], { folder });
+    const { code, out } = await sunwrightHere(["check", "long.sun"], folder);
     expect(code).toBe(1);
     expect(out).toMatch(/error +string-voltage/);
     expect(out).toMatch(/error +too-long/);
     expect(out.length).toBeLessThan(20_000);
   });
 
-  it("10,000 nested braces", () => {
+  it("10,000 nested braces", async () => {
     const folder = folderWith({ "deep.sun": `${good}load L1 ${"{".repeat(10_000)}` });
-    const { code, out } = sunwright(["check", "deep.sun"], { folder });
+    const { code, out } = await sunwrightHere(["check", "deep.sun"], folder);
     expect(code).toBe(1);
     expect(out).toMatch(/error +too-deep/);
   });
 });
 
-it("shows what would control the terminal instead of obeying it", () => {
+it("shows what would control the terminal instead of obeying it", async () => {
   const folder = folderWith({ "barn.sun": design(15).replace("Reed Barn", "Reed \u001b[2JBarn \u202e") });
-  const { out } = sunwright(["check", "barn.sun"], { folder });
+  const { out } = await sunwrightHere(["check", "barn.sun"], folder);
   expect(out).toContain("Reed \ufffd[2JBarn \ufffd");
   expect(out).not.toContain("\u001b");
 });

@@ -1,6 +1,6 @@
 import { expect, it } from "vitest";
 import { design } from "./designs.js";
-import { folderWith, sunwright } from "./program.js";
+import { folderWith, sunwright, sunwrightHere } from "./program.js";
 
 it.each([
   [[], "Say what to do: check, drill, format, live, isolate, draw or rules."],
@@ -19,9 +19,9 @@ it.each([
   [["check", "barn.sun", "--fail-on", "never"], "--fail-on cannot be never. It is one of error, warning, note."],
   [["drill", "barn.sun", "--quiet"], "Unknown option `--quiet`. See sunwright drill --help."],
   [["rules", "string-voltage", "spare"], "Unused args: `spare`. See sunwright rules --help."],
-])("%j is wrong usage and says what is right", (words, message) => {
+])("%j is wrong usage and says what is right", async (words, message) => {
   const folder = folderWith({ "barn.sun": design(10) });
-  expect(sunwright(words, { folder })).toEqual({ code: 2, out: "", err: `${message}\n` });
+  expect(await sunwrightHere(words, folder)).toEqual({ code: 2, out: "", err: `${message}\n` });
 });
 
 it("prints help with exit codes, for all and for one command", () => {
