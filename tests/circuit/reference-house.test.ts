@@ -162,7 +162,7 @@ describe("what is said of it", () => {
       open: "Open Q1, Q2, Q3 and Q4: INV is dead, if it is wired as written. Prove it dead.",
       instead: ["Q1, Q2, Q3 and OLD.Q5", "Q1, Q2, Q3 and OLD.Q6"],
       wait: ["INV holds charge, and discharge-wait is not stated: see its maker's sheet before touching anything."],
-      stillLive: ["Q1.in: A in any light", "Q2.in: B in any light", "Q3.in: BAT", "Q4.out: GRID"],
+      stillLive: ["Q1.in, from A in any light", "Q2.in, from B in any light", "Q3.in, from BAT", "Q4.out, from GRID"],
       besides: ["NEW.Q7"],
       notCounted: ["OLD.RCD2.K2: it opens 1 of 2 live conductors", "OLD.RCD2.K3: it opens 1 of 2 live conductors"],
     });
@@ -171,9 +171,9 @@ describe("what is said of it", () => {
     expect(isolationText(circuit, isolate(circuit, house.item("BAT")))).toMatchObject({
       open: "Open Q3: nothing reaches BAT but what is named as still live, if it is wired as written. Prove it dead.",
       stillLive: [
-        "BAT.out: BAT",
-        "Q3.in: BAT",
-        "Q3.out: GRID through INV; A in any light through INV; B in any light through INV",
+        "BAT.out, from BAT",
+        "Q3.in, from BAT",
+        "Q3.out, from GRID through INV; from A and B in any light through INV",
       ],
     });
   });

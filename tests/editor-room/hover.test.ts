@@ -20,14 +20,14 @@ describe("an item", () => {
     const text = hover(cottage.replace("string S1", "string S<|>1"));
     expect(text).toContain("**S1**: PV string, 8 × Hollin430");
     expect(text).toContain("Rear slope, no shading after 9 am.");
-    expect(text).toContain("- S1 → W1 → Q1 → W2 → INV.pv1");
+    expect(text).toContain("On the array side: S1 → W1 → Q1 → W2 → INV.pv1");
   });
 
   // Uoc,max = n · Uoc · (1 + β · (Tmin − 25 °C)), IEC 62548-1; 15 · 38.9 · (1 + 0.0025 · 35) = 634.556 by hand.
   test("gives each check in words, the finding with its working, the sheet it rests on and its source", () => {
     const text = hover(bad.replace("string S1", "string S<|>1"));
     expect(text).toMatch(
-      /- Finding \(error\), \[string-voltage\]\(file:\/\/\/docs\/rules\/string-voltage\.md\): S1: 15 × Hollin430 reach 634\.6 V/,
+      /^Finding \(error\), \[string-voltage\]\(file:\/\/\/docs\/rules\/string-voltage\.md\)\. S1: 15 × Hollin430 reach 634\.6 V/m,
     );
     expect(text).toContain(
       "Uoc,max = n · Uoc · (1 + β · (Tmin − 25 °C)) = 15 · 38.9 V · (1 + (−0.25 %/K) · (−10 °C − 25 °C)) = 634.6 V",
@@ -40,6 +40,24 @@ describe("an item", () => {
     );
     expect(text).toContain("IEC 62548");
     expect(text).toContain("confirm against the current edition");
+  });
+
+  // What is asked first comes first: what is wrong and its sum, where it is, what makes it dead; what holds comes last.
+  test("in this order", () => {
+    const text = hover(bad.replace("string S1", "string S<|>1"));
+    const order = ["**S1**", "Rear slope", "Finding (error)", "Working:", "Source", "On the array side:"];
+    order.push("Feeds into Q1 through W1.", "Open Q1:", "Stays live:", "The other checks:");
+    const places = order.map((words) => text.indexOf(words));
+    expect(places).not.toContain(-1);
+    expect(places).toEqual([...places].sort((a, b) => a - b));
+  });
+
+  test("where nothing is wrong, the tightest check stands in the finding's place, and is not listed again", () => {
+    const text = hover(cottage.replace("string S1", "string S<|>1"));
+    const [tightest = ""] = /^Holds, .*$/m.exec(text) ?? [];
+    expect(tightest).toMatch(/[\d.]+ % of the limit used\.$/);
+    expect(text.indexOf(tightest)).toBeLessThan(text.indexOf("Working:"));
+    expect(text.split(tightest)).toHaveLength(2);
   });
 
   test("says what is not checked and what holds, never by layout alone", () => {
@@ -60,7 +78,7 @@ describe("an item", () => {
     const text = hover(
       `${bad}departure string-voltage on S1 because "test rig"\n`.replace("string S1", "string S<|>1"),
     );
-    expect(text).toContain("Departed from, [string-voltage]");
+    expect(text).toContain("Departed from [string-voltage]");
     expect(text).toContain("Reason given: test rig");
   });
 
@@ -97,6 +115,20 @@ describe("words of the language", () => {
     expect(hover(cottage.replace("-10 degC", "-10<|> degC"))).toContain(
       "`−10 °C`, a temperature: the same as 263.15 K, 14 °F",
     );
+  });
+  // 10 AWG is 0.127 mm · 92^((36 − 10) / 39) = 2.588 mm across, 5.2612 mm² (ASTM B258); 16 mm² is no gauge.
+  test("a quantity only in units that help, with the article of its name", () => {
+    expect(hover("part C is cable { conductor-area: 16<|> mm2 }\n")).toContain(
+      "`16 mm²`, an area: the same as 31.576 kcmil",
+    );
+    expect(hover("part C is cable { conductor-area: 10<|> AWG }\n")).toContain(
+      "`10 AWG`, an area: the same as 5.2612 mm²",
+    );
+    expect(hover('site "X" { ground-flash-density: 0.5<|> /km2/yr }\n')).toContain(
+      "a lightning ground flash density\n",
+    );
+    expect(hover("string S1 is 9 x M { tilt: 35<|> deg }\n")).toContain("`35°`, an angle: the same as 0.61087 rad");
+    expect(hover("board B { rated-current: 10<|> kA }\n")).toContain("`10 kA`, a current: the same as 10000 A");
   });
   test("a kind, a word, a rule, a used file", () => {
     expect(hover(cottage.replace("isolator Q1", "isol<|>ator Q1"))).toContain("A switch-disconnector.");

@@ -67,7 +67,7 @@ describe("how to isolate", () => {
     expect(text).toContain("**Open Q1, Q2, Q3 and Q4: INV is dead, if it is wired as written. Prove it dead.**");
     expect(text).toContain("Order: shutdown-order of INV is not stated. Take it from its maker's shutdown sheet.");
     expect(text).toContain("## Open instead, for the same\n\n- Q1, Q2, Q3 and OLD.Q5\n");
-    expect(text).toContain("## Stays live\n\n- Q1.in: A in any light\n");
+    expect(text).toContain("## Stays live\n\n- Q1.in, from A in any light\n");
     expect(text).toContain("open these as well\n\n- NEW.Q7\n");
   });
   test("names that are none are refused in words", () => {
@@ -110,11 +110,18 @@ describe("what may be chosen", () => {
 describe("a hover on a thing", () => {
   test("says what makes it dead, and what stays live", () => {
     expect(hover("inverter IN|V")).toContain(
-      "Dead with Q1, Q2, Q3, Q4 open, if it is wired as written; stays live: Q1.in: A in any light; Q2.in: B in any light; Q3.in: BAT; Q4.out: GRID.",
+      `Open Q1, Q2, Q3 and Q4: INV is dead, if it is wired as written. Prove it dead.
+
+Stays live:
+- Q1.in, from A in any light
+- Q2.in, from B in any light
+- Q3.in, from BAT
+- Q4.out, from GRID
+`,
     );
-    expect(hover("run W|5")).toContain("Dead with Q1, Q2, Q3, Q4 open");
+    expect(hover("run W|5")).toContain("Open Q1, Q2, Q3 and Q4: W5 is dead");
     expect(hover("string |A is")).toContain(
-      "All but what stays live is dead with Q1 open, if it is wired as written; stays live: A.out: A in any light",
+      "Open Q1: nothing reaches A but what is named as still live, if it is wired as written. Prove it dead.\n\nStays live:\n- A.out, from A in any light\n",
     );
   });
   test("says nothing of what has no terminal, and does not guess while the text has errors", () => {

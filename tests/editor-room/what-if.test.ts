@@ -87,7 +87,7 @@ describe("a hover", () => {
   test("shows the supposed figure, marked, with its working", () => {
     const text = hover(workspace, "string S|1");
     expect(text).toContain("**S1**: PV string, 15 (what if) × Hollin430");
-    expect(text).toMatch(/- What if: Finding \(error\), string-voltage: S1: 15 × Hollin430 reach 641\.9 V/);
+    expect(text).toMatch(/What if: Finding \(error\), string-voltage\. S1: 15 × Hollin430 reach 641\.9 V/);
     expect(text).toContain("15 · 38.9 V · (1 + (−0.25 %/K) · (−15 °C − 25 °C)) = 641.9 V");
     expect(text).toContain("Tmin = −15 °C, site, lowest-temperature, what if");
   });

@@ -70,5 +70,5 @@ test("the browser's server has the same answers, and reads used files through it
     textDocument: { uri },
     position: { line, character: 8 },
   });
-  expect(JSON.stringify(hover.contents)).toContain("Finding (error), string-voltage");
+  expect(JSON.stringify(hover.contents)).toContain("Finding (error), string-voltage.");
 });

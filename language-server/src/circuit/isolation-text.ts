@@ -3,7 +3,7 @@ import { formatFigure } from "../physics/working.js";
 import type { Circuit, Terminal } from "./circuit.js";
 import type { Isolation } from "./cuts.js";
 import { type Arrival, traceLive } from "./live.js";
-import { arrivalText } from "./live-text.js";
+import { arrivalTexts, listed } from "./live-text.js";
 
 /** How to isolate an item, in the words that every output uses. */
 export interface IsolationText {
@@ -77,9 +77,5 @@ function liveAround(circuit: Circuit, { terminals }: Isolation, open: Isolation[
 }
 
 function said(terminal: Terminal, arrivals: readonly Arrival[]): string {
-  return `${terminal.id}: ${arrivals.map(arrivalText).join("; ")}`;
-}
-
-function listed(names: readonly string[]): string {
-  return names.length < 2 ? names.join("") : `${names.slice(0, -1).join(", ")} and ${names[names.length - 1]}`;
+  return `${terminal.id}, from ${arrivalTexts(arrivals).join("; from ")}`;
 }

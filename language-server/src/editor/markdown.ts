@@ -22,7 +22,7 @@ export function idLink(id: string, docs: string | undefined): string {
 
 /** What a kind word means. */
 export function kindText(row: KindRow): string {
-  const lines = [`**${row.kind}**: ${row.title}`, row.help];
+  const lines = [row.title === row.kind ? `**${row.kind}**` : `**${row.kind}**: ${row.title}`, row.help];
   const terminals = row.terminals.filter(Boolean);
   if (terminals.length > 0) lines.push(`Terminals: ${terminals.map(code).join(", ")}.`);
   const essential = row.properties.filter((property) => property.essential).map(({ name }) => code(name));

@@ -64,7 +64,7 @@ run W1 from S1 to INV.pv1: 14 m of Solar4 { start-connector: "Latch C3"  end-con
   thing: ({ run }) => run,
   judge: ({ run, property, item, other }, judge) => {
     if (judge.word(item, "connection") === "terminals")
-      return judge.notApplicable("its conductors land on clamps: nothing is mated");
+      return judge.notApplicable("its conductors land on clamps, where nothing is mated");
     needFacts(judge, [run, property], [other, "connector"]);
     const half = textOf(run, property) ?? judge.unknown(run, property);
     const mate = textOf(other, "connector") ?? judge.unknown(other, "connector");

@@ -55,7 +55,7 @@ function waysByDevice(tree: FeedTree): Map<Item, Run[][]> {
 export function islandDisconnection(circuit: IslandCircuit, judge: Judge): Outcome {
   const [first] = circuit.residual;
   // The loop inside a house is a few ohms of copper; what an RCD needs is hundreds.
-  if (first) return judge.holds(`in an island: ${first.id} opens on residual current`);
+  if (first) return judge.holds(`${first.id} opens on residual current in an island`);
   const { device } = circuit;
   const missing = new MissingFacts();
   const { port } = circuit.island.backup;

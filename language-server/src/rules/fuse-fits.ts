@@ -93,7 +93,7 @@ export function windowText({ lowest, highest }: StringFuseWindow): string {
 function judgePoles(subject: FusedString, judge: Judge): Outcome {
   const { fuse } = subject;
   const poles = judge.needWord(fuse, "fused-poles");
-  if (poles === "both") return judge.holds("fused-poles");
+  if (poles === "both") return judge.holds("a fuse-link in both poles");
   return judge.finding({
     what: `${fuse.id} has a link in the ${poles} conductor only; both conductors of ${subject.string.id} need one.`,
     why: "An array floats: after a first earth fault the current returns by the conductor that has no link.",
@@ -122,7 +122,7 @@ function statedOn(fuse: Item, property: string): boolean {
 function judgeCategory(subject: FusedString, judge: Judge): Outcome {
   const { fuse } = subject;
   const category = judge.needWord(fuse, "category");
-  if (category === "gPV") return judge.holds("category");
+  if (category === "gPV") return judge.holds("gPV, the category made for strings");
   return judge.finding({
     what: `${fuse.id} is ${category}; the fuse of a string has to be gPV.`,
     why: "Other links are not made to break the small direct overcurrents of an array, and may burn on instead.",

@@ -118,7 +118,9 @@ function judgeMode(mode: Mode, judge: Judge): Outcome {
   if (closed.length > 1) return judge.finding(several(mode, closed));
   if (doubtful.length > 0) return { outcome: "not-checked", missing: doubtful.flatMap(missingOf) };
   const [only] = closed;
-  return only ? judge.holds(`${when(mode)}: ${nameOf(only)}`) : judge.finding(none(mode));
+  return only
+    ? judge.holds(`${nameOf(only)}, ${mode.mode === "grid" ? "with" : "without"} the grid`)
+    : judge.finding(none(mode));
 }
 
 function missingOf({ missing, link, supply }: NeutralEarthLink): Missing[] {

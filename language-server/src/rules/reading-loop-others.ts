@@ -43,7 +43,7 @@ export function judgeFaultCurrent(subject: ReadingSubject, judge: Judge): Outcom
     const related = [stated(target, "prospective-fault-current", limit)];
     const why = "Devices were chosen for the smaller one, and may burst when they break more.";
     const todo = "Correct what the survey says, and look at the breaking capacities again.";
-    return atMost(subject, "fault-current", read, { limit, against: "as stated", why, todo, related }, judge);
+    return atMost(subject, "fault-current", read, { limit, against: "Ipf as stated", why, todo, related }, judge);
   }
   const { device, limit, property } = weakest(target, plant, judge);
   const bound: Bound = {

@@ -32,10 +32,10 @@ describe("hover", () => {
     const document = await show(await layCottage());
     const isolator = await told(document, "Q1 is");
     assert.include(isolator, "S1 → W1 → Q1 → W2 → INV.pv1");
-    assert.include(isolator, "Fed from S1 through W1. Feeds INV.pv1 through W2.");
+    assert.include(isolator, "Fed from S1 through W1. Feeds into INV.pv1 through W2.");
     const breaker = await told(document, "K9 is");
     assert.include(breaker, "INV.ac → W8 → Q3 → W9 → M1 → W10 → Q4 → W11 → CU.K9 → CU.MS → W12 → GRID");
-    assert.include(breaker, "way 9 of CU, serves INV");
+    assert.include(breaker, "Way 9 of CU, serves INV.");
   });
 
   it("says of a property what it means, its unit, and what data sheets call it", async () => {

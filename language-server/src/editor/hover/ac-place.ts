@@ -2,25 +2,27 @@ import * as l10n from "@vscode/l10n";
 import type { Assessment } from "../../assessment/assessment.js";
 import type { Path } from "../../circuit/feed.js";
 import type { BoardCircuit, Plant } from "../../circuit/plant.js";
-import type { Item, Thing } from "../../design/things.js";
+import type { Item, Run } from "../../design/things.js";
 import { plain } from "../markdown.js";
 
 /** More ways than these do not help to see where a thing is. */
 const most = 6;
 
-/** Where a thing lies between the supply and what feeds in, and on which way of which board. Markdown lines. */
-export function acPlaceText(assessment: Assessment, thing: Thing): string | undefined {
-  if (thing.is === "part" || thing.is === "reading") return undefined;
-  const lines: string[] = [];
-  for (const plant of assessment.plants) {
-    for (const path of pathsOf(plant)) if (liesOn(path, thing.id)) lines.push(pathText(path));
-    for (const { circuits } of plant.boards)
-      for (const circuit of circuits) if (circuit.device.id === thing.id) lines.push(wayText(circuit));
-  }
-  const unique = [...new Set(lines)];
+/** Where a thing lies between the supply and what feeds in: one line a way, at most six. Markdown. */
+export function acPlaces(assessment: Assessment, thing: Item | Run): string[] {
+  const paths = assessment.plants.flatMap((plant) => [...pathsOf(plant)]);
+  const unique = [...new Set(paths.filter((path) => liesOn(path, thing.id)).map(pathText))];
   const shown = unique.slice(0, most);
   if (unique.length > most) shown.push(l10n.t("and {0} more", unique.length - most));
-  return shown.length === 0 ? undefined : shown.map((line) => `- ${line}`).join("\n");
+  return shown;
+}
+
+/** On which way of which board a device sits: `Way 9 of CU behind CU.R1, serves INV.` */
+export function wayText(assessment: Assessment, thing: Item | Run): string | undefined {
+  for (const { boards } of assessment.plants)
+    for (const { circuits } of boards)
+      for (const circuit of circuits) if (circuit.device.id === thing.id) return circuitText(circuit);
+  return undefined;
 }
 
 /** From each inverter and generating unit to the supply, and from each battery to its port. */
@@ -44,10 +46,9 @@ function pathText({ from, to, hops }: Path): string {
   return plain(named.join(" → "));
 }
 
-/** `way 9 of CU behind R1, serves INV` */
-function wayText({ board, way, rcds, serves, servesText }: BoardCircuit): string {
-  const number = way === undefined ? "a way" : `way ${way}`;
+function circuitText({ board, way, rcds, serves, servesText }: BoardCircuit): string {
+  const number = way === undefined ? l10n.t("A way") : l10n.t("Way {0}", way);
   const behind = rcds.length > 0 ? ` behind ${rcds.map(({ id }: Item) => id).join(", ")}` : "";
   const served = serves?.id ?? servesText;
-  return plain(`${number} of ${board.id}${behind}${served === undefined ? "" : `, serves ${served}`}`);
+  return plain(`${number} of ${board.id}${behind}${served === undefined ? "" : `, serves ${served}`}.`);
 }

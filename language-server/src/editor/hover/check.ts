@@ -23,11 +23,11 @@ export function verdictText(check: Check, links: Links): string {
     case "finding": {
       const severity = outcome.severity ?? check.rule.severity;
       const sentence = plain(`${outcome.what} ${outcome.why} ${outcome.todo}`);
-      return l10n.t("Finding ({0}), {1}: {2}", severityWord(severity), rule, sentence);
+      return l10n.t("Finding ({0}), {1}. {2}", severityWord(severity), rule, sentence);
     }
     case "departure":
       return l10n.t(
-        "Departed from, {0}: {1} Reason given: {2}",
+        "Departed from {0}. {1} Reason given: {2}",
         rule,
         plain(outcome.finding.what),
         plain(outcome.departure.reason),
@@ -38,7 +38,7 @@ export function verdictText(check: Check, links: Links): string {
         ? l10n.t("Holds, {0} against {1}{2}.", rule, plain(outcome.against), margin(outcome))
         : l10n.t("Holds, {0}: {1}.", rule, plain(outcome.against).replace(/\.$/, ""));
     case "not-applicable":
-      return l10n.t("Does not apply, {0}: {1}", rule, plain(outcome.reason));
+      return l10n.t("Does not apply, {0}: {1}.", rule, plain(outcome.reason).replace(/\.$/, ""));
     case "not-checked":
       return l10n.t("Not checked, {0}: {1}.", rule, plain(isNotChecked(check) ? missingText(check) : ""));
   }
@@ -47,8 +47,12 @@ export function verdictText(check: Check, links: Links): string {
 function margin({ value, limit, utilisation }: Pass): string {
   if (!value || !limit) return "";
   const [text, limitText] = formatApart(value, limit);
-  return utilisation === undefined
-    ? l10n.t(": {0}, limit {1}", text, limitText)
+  if (utilisation === undefined)
+    return value.value > limit.value
+      ? l10n.t(": {0}, above {1}", text, limitText)
+      : l10n.t(": {0}, limit {1}", text, limitText);
+  return value.value > limit.value && utilisation < 1
+    ? l10n.t(": {0}, at least {1}, {2} of it needed", text, limitText, percent(utilisation))
     : l10n.t(": {0}, limit {1}, {2} of the limit used", text, limitText, percent(utilisation));
 }
 

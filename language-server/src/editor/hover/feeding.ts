@@ -2,11 +2,10 @@ import * as l10n from "@vscode/l10n";
 import type { Assessment } from "../../assessment/assessment.js";
 import type { PvArray, StringPath } from "../../circuit/array.js";
 import { label } from "../../design/facts.js";
-import type { Item, Run, Thing } from "../../design/things.js";
+import type { Item, Run } from "../../design/things.js";
 
-/** The way from the strings to the tracker that a thing lies on, or hangs on. One line a string, at most six. */
-export function feedingText(assessment: Assessment, thing: Thing): string | undefined {
-  if (thing.is === "part" || thing.is === "reading") return undefined;
+/** The way from the strings to the tracker that a thing lies on, or hangs on: one line a string, at most six. */
+export function arrayPlaces(assessment: Assessment, thing: Item | Run): string[] {
   const lines: string[] = [];
   for (const { arrays } of assessment.zones) {
     for (const array of arrays) {
@@ -16,10 +15,9 @@ export function feedingText(assessment: Assessment, thing: Thing): string | unde
           lines.push(l10n.t("{0} is tapped at {1} of the array {2}", spd.id, at?.id ?? l10n.t("nothing"), array.id));
     }
   }
-  if (lines.length === 0) return undefined;
   const shown = lines.slice(0, 6);
   if (lines.length > shown.length) shown.push(l10n.t("and {0} more", lines.length - shown.length));
-  return shown.map((line) => `- ${line}`).join("\n");
+  return shown;
 }
 
 function concerns(array: PvArray, path: StringPath, thing: Item | Run): boolean {

@@ -3,14 +3,14 @@ import type { Assessment, Check } from "../../assessment/assessment.js";
 import { label } from "../../design/facts.js";
 import type { Property } from "../../design/model.js";
 import type { Item, Part, Run, Thing } from "../../design/things.js";
-import { isolationLine } from "../../isolation/line.js";
+import { isolationInShort } from "../../isolation/in-short.js";
 import { comparedIn, tightestOf } from "../compared.js";
 import { code, plain, shortNumber } from "../markdown.js";
 import { checksOf } from "../things-of.js";
 import { markedWhatIf } from "../what-if/marks.js";
-import { acPlaceText } from "./ac-place.js";
+import { acPlaces, wayText } from "./ac-place.js";
 import { type Links, verdictText, workingText } from "./check.js";
-import { feedingText } from "./feeding.js";
+import { arrayPlaces } from "./feeding.js";
 import { neighboursText } from "./neighbours.js";
 
 /** Beyond so many checks a hover is no longer read. */
@@ -18,50 +18,66 @@ const shownChecks = 16;
 /** So many are worked out below the list. */
 const workedChecks = 3;
 
-/** Everything known of an item or run: what it is, what feeds it, its checks with their working. */
+/**
+ * Everything known of an item or run, what is asked first coming first: what it is; what does not hold, or holds most
+ * narrowly, with its sum; where it is and what feeds it; what makes it dead; the other checks.
+ */
 export function thingText(assessment: Assessment, thing: Thing, links: Links): string {
   if (thing.is === "part") return partText(assessment, thing);
   if (thing.is === "reading") return thingText(assessment, thing.target, links);
   const lines = [thing.is === "run" ? runTitle(thing) : itemTitle(thing)];
   const doc = thing.declaration.doc?.trim();
   if (doc) lines.push(doc);
-  const feeding = feedingText(assessment, thing);
-  if (feeding) lines.push(`${l10n.t("On the array side:")}\n${feeding}`);
-  const ac = acPlaceText(assessment, thing);
-  if (ac) lines.push(`${l10n.t("Between supply, inverters and batteries:")}\n${ac}`);
-  const neighbours = neighboursText(assessment, thing);
-  if (neighbours) lines.push(neighbours);
-  const isolation = isolationLine(assessment, thing);
-  if (isolation) lines.push(`${plain(isolation)}.`);
-  lines.push(...checkLines(assessment, checksOf(assessment, thing), links));
-  return lines.join("\n\n");
+  const { first, others } = checkTexts(assessment, checksOf(assessment, thing), links);
+  lines.push(
+    wayText(assessment, thing) ?? "",
+    ...first,
+    titled(l10n.t("On the array side:"), arrayPlaces(assessment, thing)),
+    titled(l10n.t("Between supply, inverters and batteries:"), acPlaces(assessment, thing)),
+    neighboursText(assessment, thing) ?? "",
+  );
+  const isolation = isolationInShort(assessment, thing);
+  if (isolation) lines.push(plain(isolation.open), titled(l10n.t("Stays live:"), isolation.stillLive.map(plain)));
+  lines.push(...others);
+  return lines.filter(Boolean).join("\n\n");
 }
 
-/** What does not hold with its sum at once; then what was not checked, then what holds, the tightest first. */
-function checkLines(assessment: Assessment, checks: readonly Check[], links: Links): string[] {
-  if (checks.length === 0) return [];
+/** A line of its own for one entry, a list for several, nothing for none. */
+function titled(title: string, entries: readonly string[]): string {
+  if (entries.length === 0) return "";
+  return entries.length === 1 ? `${title} ${entries[0]}` : `${title}\n${entries.map((each) => `- ${each}`).join("\n")}`;
+}
+
+/** First what does not hold, or else what holds most narrowly, with its sum; then the others by their weight. */
+function checkTexts(
+  assessment: Assessment,
+  checks: readonly Check[],
+  links: Links,
+): { readonly first: readonly string[]; readonly others: readonly string[] } {
   const ordered = [...checks].sort((a, b) => weight(a) - weight(b));
   const shown = ordered.slice(0, shownChecks);
-  const listed = (some: readonly Check[]): string =>
-    some.map((check) => `- ${markedWhatIf(verdictText(check, links), [check], assessment)}`).join("\n");
+  const listed = (some: readonly Check[]): string[] => [
+    ...new Set(some.map((check) => markedWhatIf(verdictText(check, links), [check], assessment))),
+  ];
   const worked = (some: readonly Check[]): string =>
     workingText(some.slice(0, workedChecks), assessment.ruleSet.id, links, checks);
 
   const told = shown.filter(({ outcome }) => outcome.outcome === "finding" || outcome.outcome === "departure");
-  const others = shown.filter((check) => !told.includes(check));
-  const tightest = others.find(
+  const tightest = shown.find(
     (check) => check.outcome.outcome === "pass" && tightestOf(comparedIn(check)) !== undefined,
   );
-  const lines: string[] = [];
-  if (told.length > 0) lines.push(`${l10n.t("Checks:")}\n${listed(told)}`, worked(told));
-  if (others.length > 0)
-    lines.push(`${told.length > 0 ? l10n.t("The other checks:") : l10n.t("Checks:")}\n${listed(others)}`);
-  if (ordered.length > shown.length)
-    lines.push(
-      l10n.t("{0} more checks are not shown here; the command line lists them all.", ordered.length - shown.length),
-    );
-  if (told.length === 0 && tightest) lines.push(`${l10n.t("The tightest of them:")}\n\n${worked([tightest])}`);
-  return lines.filter((line) => line !== "");
+  const first = told.length > 0 || !tightest ? told : [tightest];
+  const others = shown.filter((check) => !first.includes(check));
+  const more = ordered.length - shown.length;
+  return {
+    first: first.length > 0 ? [...listed(first), worked(first)] : [],
+    others: [
+      others.length > 0
+        ? `${first.length > 0 ? l10n.t("The other checks:") : l10n.t("Checks:")}\n- ${listed(others).join("\n- ")}`
+        : "",
+      more > 0 ? l10n.t("{0} more checks are not shown here; the command line lists them all.", more) : "",
+    ],
+  };
 }
 
 /** Sorts of outcome in the order of their weight; within one, the least to spare comes first. */
