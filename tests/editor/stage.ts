@@ -1,4 +1,5 @@
 import { Uri, workspace } from "vscode";
+import { place } from "./place";
 import { leaveOut } from "./run-all";
 
 const decoder = new TextDecoder();
@@ -12,7 +13,7 @@ interface Stage {
 let found: Promise<Stage> | undefined;
 
 export function stage(): Promise<Stage> {
-  const file = Uri.joinPath(workspace.workspaceFolders![0]!.uri, ".stage.json");
+  const file = Uri.joinPath(place, ".stage.json");
   found ??= Promise.resolve(workspace.fs.readFile(file)).then(
     (content) => JSON.parse(decoder.decode(content)) as Stage,
     () => ({ host: "desktop" }),

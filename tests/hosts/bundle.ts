@@ -2,15 +2,15 @@ import { readdirSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { build } from "esbuild";
+import { type Session, sorts } from "./sessions.js";
 
 const source = join(dirname(fileURLToPath(import.meta.url)), "..", "editor");
 
-/** What is opened: each has tests of its own. */
-export const sessions = ["folder", "folders", "untrusted"] as const;
-export type Session = (typeof sessions)[number];
-
-/** Bundles the tests of one session into `index.js` of a folder; one bundle runs in every host. */
-export async function bundleTests(session: Session, folder: string, only = ""): Promise<void> {
+/**
+ * Bundles the tests of one session into `index.js` of a folder. They are told the address of a folder that they may use as
+ * the host writes it, whether it is open in the window or not.
+ */
+export async function bundleTests(session: Session, folder: string, place: string, only = ""): Promise<void> {
   const files = readdirSync(join(source, session)).filter((name) =>
     only.split(",").some((wanted) => name.endsWith(`${wanted}.test.ts`)),
   );
@@ -26,6 +26,7 @@ export async function bundleTests(session: Session, folder: string, only = ""): 
     platform: "browser",
     target: "es2022",
     external: ["vscode"],
+    define: { PLACE: JSON.stringify(place), OPENS: JSON.stringify(sorts[session].opens) },
     sourcemap: "inline",
     logLevel: "warning",
   });

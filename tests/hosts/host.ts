@@ -1,8 +1,9 @@
 /** What a host is started with. */
 export interface HostOptions {
-  /** A folder, and below it a workspace file where several folders are opened. */
+  /** A folder that is there for the tests. */
   readonly folder: string;
-  readonly workspaceFile?: string;
+  /** What of it is opened, by path: the empty path is the folder itself; without one the window is empty. */
+  readonly opened?: string;
   /** Folder of the tests' bundle for this host. */
   readonly tests: string;
   /** An extension that is nothing but the one under development, as the tests' driver wants one. */

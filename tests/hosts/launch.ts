@@ -1,5 +1,5 @@
 import { rmSync, writeFileSync } from "node:fs";
-import { basename, dirname, join } from "node:path";
+import { join, relative } from "node:path";
 import { findChromium, startChromium } from "./chromium.js";
 import { handsOf, windowSize } from "./hands.js";
 import type { Host, HostOptions } from "./host.js";
@@ -12,14 +12,14 @@ import { startWebHost } from "./web-host.js";
  * and ends with their exit code. What the words cannot say comes in the environment.
  */
 async function launch(words: readonly string[]): Promise<number> {
-  const { SUNWRIGHT_HOST, SUNWRIGHT_VSIX, SUNWRIGHT_TEMPORARY, SUNWRIGHT_PICTURES, SUNWRIGHT_TRUST } = process.env;
+  const { SUNWRIGHT_HOST, SUNWRIGHT_VSIX, SUNWRIGHT_TEMPORARY, SUNWRIGHT_PICTURES } = process.env;
+  const { SUNWRIGHT_TRUST, SUNWRIGHT_FOLDER } = process.env;
   const value = (name: string) => words.find((word) => word.startsWith(`--${name}=`))?.slice(name.length + 3) ?? "";
-  const opened = words.find((word) => !word.startsWith("--")) ?? "";
-  const isFile = opened.endsWith(".code-workspace");
-  const folder = isFile ? dirname(opened) : opened;
+  const opened = words.find((word) => !word.startsWith("--"));
+  const folder = SUNWRIGHT_FOLDER!;
   const options: HostOptions = {
     folder,
-    ...(isFile ? { workspaceFile: basename(opened) } : {}),
+    ...(opened === undefined ? {} : { opened: relative(folder, opened) }),
     tests: value("extensionTestsPath"),
     development: value("extensionDevelopmentPath"),
     vsix: SUNWRIGHT_VSIX!,

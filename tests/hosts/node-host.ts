@@ -4,6 +4,7 @@ import { dirname, join } from "node:path";
 import type { Host, HostOptions } from "./host.js";
 import { end, run, startUntil } from "./processes.js";
 import { installedServer } from "./server-package.js";
+import { windowSettings } from "./workspace.js";
 
 /** A VS Code server: extensions run in Node beside the files, as on the desktop; the window is in a browser. */
 export async function startNodeHost(options: HostOptions): Promise<Host> {
@@ -16,7 +17,7 @@ export async function startNodeHost(options: HostOptions): Promise<Host> {
   const common = ["--server-data-dir", data, "--extensions-dir", extensions, "--accept-server-license-terms"];
   const settings = join(data, "data", "Machine", "settings.json");
   mkdirSync(dirname(settings), { recursive: true });
-  writeFileSync(settings, JSON.stringify({ "telemetry.telemetryLevel": "off" }));
+  writeFileSync(settings, JSON.stringify({ ...windowSettings, "telemetry.telemetryLevel": "off" }));
   const install = ["--install-extension", options.vsix, "--force", ...common, "--without-connection-token"];
   run(server.node, [server.main, ...install], { cwd: options.temporary, env });
 
@@ -32,9 +33,7 @@ export async function startNodeHost(options: HostOptions): Promise<Host> {
     cwd: options.temporary,
   });
   const remote = (path: string) => `vscode-remote://127.0.0.1:${port}${path}`;
-  const opened = options.workspaceFile
-    ? `workspace=${encodeURIComponent(join(options.folder, options.workspaceFile))}`
-    : `folder=${encodeURIComponent(options.folder)}`;
+  const opened = query(options);
   const payload = JSON.stringify([
     ["extensionDevelopmentPath", remote(options.development)],
     ["extensionTestsPath", remote(join(options.tests, "index.js"))],
@@ -46,6 +45,12 @@ export async function startNodeHost(options: HostOptions): Promise<Host> {
     pid: child.pid!,
     stop: async () => end(child),
   };
+}
+
+/** What the window opens. */
+function query({ folder, opened }: HostOptions): string {
+  if (opened === undefined) return "ew=true";
+  return `${opened === "" ? "folder" : "workspace"}=${encodeURIComponent(join(folder, opened))}`;
 }
 
 async function freePort(): Promise<number> {

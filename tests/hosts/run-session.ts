@@ -1,11 +1,13 @@
 import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
-import { fileURLToPath } from "node:url";
+import { fileURLToPath, pathToFileURL } from "node:url";
 import { runTests } from "@vscode/test-electron";
 import { diagnosticsFile, resultsFile, type TestResult } from "../editor/results.js";
-import { bundleTests, type Session } from "./bundle.js";
+import { bundleTests } from "./bundle.js";
 import { installIntoDesktop } from "./desktop-host.js";
+import { type Session, sorts } from "./sessions.js";
+import { servedFolder } from "./web-host.js";
 import { layWorkspace } from "./workspace.js";
 
 const launcher = join(dirname(fileURLToPath(import.meta.url)), "launch.sh");
@@ -42,22 +44,25 @@ export async function runSession(
   const temporary = mkdtempSync(join(tmpdir(), "sunwright-host-"));
   const started = performance.now();
   const workspace = join(temporary, "workspace");
+  const sort = sorts[session];
   let failure: string | undefined;
   try {
-    const opened = layWorkspace(session, workspace);
-    await bundleTests(session, join(temporary, "tests"), only);
+    const opened = layWorkspace(sort, workspace);
+    const place = host === "web" ? servedFolder : pathToFileURL(workspace).toString();
+    await bundleTests(session, join(temporary, "tests"), place, only);
     await runTests({
       vscodeExecutablePath: desktop ?? launcher,
       extensionDevelopmentPath: emptyExtension(join(temporary, "development")),
       extensionTestsPath: join(temporary, "tests"),
-      launchArgs: [opened, ...(desktop ? installIntoDesktop(desktop, vsix, temporary) : [])],
+      launchArgs: [...(opened ? [opened] : []), ...(desktop ? installIntoDesktop(desktop, vsix, temporary) : [])],
       reuseMachineInstall: true,
       extensionTestsEnv: {
         SUNWRIGHT_HOST: host,
         SUNWRIGHT_VSIX: vsix,
         SUNWRIGHT_TEMPORARY: temporary,
         SUNWRIGHT_PICTURES: join(pictures, host),
-        SUNWRIGHT_TRUST: session === "untrusted" ? "no" : "yes",
+        SUNWRIGHT_FOLDER: workspace,
+        SUNWRIGHT_TRUST: sort.isTrusted ? "yes" : "no",
       },
     });
   } catch (error) {

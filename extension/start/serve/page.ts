@@ -4,8 +4,8 @@ export interface PageSettings {
   readonly base: string;
   /** Scheme of the folder's files. */
   readonly scheme: string;
-  /** Path of the workspace: a folder, or a `.code-workspace` file. */
-  readonly workspace: string;
+  /** Path of the workspace: a folder, or a `.code-workspace` file; nothing is open without one. */
+  readonly workspace: string | undefined;
   readonly extensions: readonly string[];
   /** The extension that reaches the folder's files. */
   readonly folder: string;
@@ -79,7 +79,7 @@ require(["vs/workbench/workbench.web.main", "vs/base/common/uri"], ({ create }, 
     additionalBuiltinExtensions: (options.tests ? options.extensions : [...options.extensions, options.folder]).map(at),
     configurationDefaults: options.configurationDefaults,
     enableWorkspaceTrust: !options.isTrusted,
-    workspaceProvider: { workspace: place(options.workspace), trusted: options.isTrusted || undefined, open },
+    workspaceProvider: { workspace: options.workspace && place(options.workspace), trusted: options.isTrusted || undefined, open },
     defaultLayout: options.isTested ? undefined : { editors: options.open.map((path) => ({ uri: file(path) })) },
     // Tests run only where some extension is under development; ours is tested as it is installed.
     developmentOptions: options.tests
