@@ -5,7 +5,7 @@ import { AssessmentMemory, assess } from "../../language-server/src/assessment/a
 import type { Assessment } from "../../language-server/src/assessment/assessment.js";
 import { createChunkParser } from "../../language-server/src/language/parser-module.js";
 import { SourceFile } from "../../language-server/src/language/source-file.js";
-import { exampleText } from "../../language-server/src/rules/example-parts.js";
+import { fixtureText } from "../rules/designs.js";
 import { describeCheck } from "../rules/expectations.js";
 
 /**
@@ -19,7 +19,7 @@ describe.each(readdirSync(folder))("%s", (ruleId) => {
   const names = readdirSync(`${folder}/${ruleId}`).filter((name) => name.endsWith(".sun"));
   test.each(names.map((name, index) => [name, index] as const))("%s", (name, index) => {
     const own = readFileSync(`${folder}/${ruleId}/${name}`, "utf8");
-    const text = exampleText(own);
+    const text = fixtureText(own);
     const file = new SourceFile("memory:///design.sun", parser);
     file.update(text);
     const whole = checksOf(assess([file]));
@@ -38,17 +38,15 @@ function checksOf({ checks }: Assessment): string[] {
   return checks.map(describeCheck);
 }
 
-/** Of the parts that all fixtures share, each fixture takes another share of the lines of those that it names away. */
+/** Of what all fixtures share, each takes another share of the lines away. */
 const shares = 4;
 
 /** Lines whose braces are closed: taking another one away would move what is inside what. */
 function* withoutEachLine(text: string, own: string, turn: number): Generator<string> {
   const lines = text.split("\n");
   const ownFrom = lines.length - own.split("\n").length;
-  let isNamed = true;
   for (const [index, line] of lines.entries()) {
-    if (/^\w/.test(line)) isNamed = own.includes(/^part (\S+)/.exec(line)?.[1] ?? "");
-    if (index < ownFrom && !(isNamed && index % shares === turn % shares)) continue;
+    if (index < ownFrom && index % shares !== turn % shares) continue;
     if (line.trim() === "" || line.startsWith("//") || /[{}]/.test(line.replace(/\{[^{}]*\}/g, ""))) continue;
     yield [...lines.slice(0, index), ...lines.slice(index + 1)].join("\n");
   }

@@ -3,8 +3,7 @@ import { fileURLToPath } from "node:url";
 import { describe, expect, test } from "vitest";
 import type { Assessment } from "../../language-server/src/assessment/assessment.js";
 import { label } from "../../language-server/src/design/facts.js";
-import { examplePreamble, exampleText } from "../../language-server/src/rules/example-parts.js";
-import { assessText, textProblems } from "./designs.js";
+import { assessedInTurn, fixtureText, textProblems } from "./designs.js";
 import { describeCheck } from "./expectations.js";
 
 /**
@@ -44,15 +43,16 @@ describe.each(readdirSync(folder))("%s", (ruleId) => {
   const names = readdirSync(`${folder}/${ruleId}`).filter((name) => name.endsWith(".sun"));
   test.each(names)("%s", (name) => {
     const own = readFileSync(`${folder}/${ruleId}/${name}`, "utf8").replace(/\/\/.*/g, "");
-    const text = withoutUnusedParts(exampleText(own), own);
-    const before = assessText(text);
+    const text = fixtureText(own);
+    const assess = assessedInTurn();
+    const before = assess(text);
     const found = thingsFound(before, ruleId);
     const unknown = notChecked(before, ruleId);
     const errors = textProblems(before);
     const lost: string[] = [];
     for (const { property, without } of found.size > 0 ? cuts(text) : []) {
       if (mends.has(`${ruleId} ${property}`)) continue;
-      const after = assessText(without);
+      const after = assess(without);
       if (textProblems(after).some((problem) => !errors.includes(problem))) continue;
       const still = thingsFound(after, ruleId);
       const isUnknown = [...notChecked(after, ruleId)].some((check) => !unknown.has(check));
@@ -80,12 +80,4 @@ function* cuts(text: string): Generator<{ property: string; without: string }> {
   const written = /([\w-]+): ("[^"]*"|\[[^\]]*\]|[-\d.]+(\.\.[\d.]+)?( ?[%/\w]+)?|[\w-]+)/g;
   for (const { 0: whole, 1: property = "", index } of text.matchAll(written))
     yield { property, without: text.slice(0, index) + text.slice(index + whole.length) };
-}
-
-/** Leaves out the shared parts that a fixture does not name: nothing that is asked here could depend on them. */
-function withoutUnusedParts(text: string, own: string): string {
-  const unused = [...examplePreamble.matchAll(/^part (\w+) [\s\S]*?^}\n/gm)].filter(
-    ([, name = ""]) => !new RegExp(`\\b${name}\\b`).test(own),
-  );
-  return unused.reduce((rest, [part]) => rest.replace(part, ""), text);
 }
