@@ -1,5 +1,6 @@
 import { flagOf, given, wordOf } from "../design/facts.js";
 import type { Item } from "../design/things.js";
+import { isBeforeBar } from "./inside.js";
 
 export type System = "dc" | "ac" | "ac-three-phase";
 
@@ -12,7 +13,8 @@ export interface Poles {
 
 /**
  * Live conductors are both poles of a d.c. circuit, and every line with its neutral on the a.c. side. A device on a
- * three-phase board that has one or two poles, or is said to be on one phase, belongs to a single-phase way.
+ * three-phase board that has one or two poles, or is said to be on one phase, belongs to a single-phase way, unless it is
+ * the main switch of a board that is said to have three.
  */
 export function polesOf(device: Item, system: System): Poles {
   const stated = given(device, "poles")?.value;
@@ -30,7 +32,13 @@ function neededPoles(device: Item, system: System, stated: number | undefined): 
   const phases = given(device, "phases")?.value;
   if (phases === 1 || wordOf(device, "phase") !== undefined) return 2;
   if (phases === 3) return 4;
-  return system === "ac-three-phase" && (stated === undefined || stated > 2) ? 4 : 2;
+  return system === "ac-three-phase" && (stated === undefined || stated > 2 || isInEveryLine(device)) ? 4 : 2;
+}
+
+/** What comes before the bar of a board of three lines is in all of them, and no single-phase way. */
+function isInEveryLine(device: Item): boolean {
+  const { parent } = device;
+  return parent?.kind === "board" && isBeforeBar(device) && given(parent, "phases")?.value === 3;
 }
 
 /** A device that does not free a person from every live conductor, and why. */
