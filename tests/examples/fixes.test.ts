@@ -16,6 +16,8 @@ const devices: Readonly<Record<string, string>> = {
   "training/no-switch-beside-the-inverter.sun": "Put an isolator, ",
   "training/no-switch-at-the-battery.sun": "Put an isolator, ",
   "training/combiner-without-fuses.sun": "Put a fuse, ",
+  "training/nothing-against-surges-on-the-board.sun": "Put an spd, ",
+  "training/board-without-a-main-switch.sun": "Put an isolator, ",
   "training/no-surge-device.sun": "Tap an spd, ",
   "training/no-second-surge-device.sun": "Tap an spd, ",
   "training/surge-device-without-its-fuse.sun": "Put a fuse, ",

@@ -65,6 +65,13 @@ export function reversed(path: Path): Path {
   return { from: path.to, to: path.from, hops };
 }
 
+/** A way that goes on through a device, or from a bar, into something that is not there yet. */
+export function goingOn(path: Path, by: Item, into: Item): Path {
+  const to: Terminal = { id: `${into.id}.in`, item: into, name: "in", links: [] };
+  const link: Link = { a: path.to, b: to, by, opens: false };
+  return { from: path.from, to, hops: [...path.hops, { link, by, from: path.to, to }] };
+}
+
 /** Runs of a way, each once, in order. */
 export function runsOn(path: Path): Run[] {
   return unique(path.hops.flatMap(({ by }) => (by.is === "run" ? [by] : [])));

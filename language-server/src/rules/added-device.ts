@@ -37,6 +37,15 @@ export function candidates(
   kinds: readonly string[],
   outcomesOf: (device: Item) => readonly Outcome[],
 ): Candidate[] {
+  return allCandidates(judge, kinds, outcomesOf).slice(0, offers);
+}
+
+/** The same without an end, for whoever looks for more than the smallest. */
+export function allCandidates(
+  judge: Judge,
+  kinds: readonly string[],
+  outcomesOf: (device: Item) => readonly Outcome[],
+): Candidate[] {
   const found: { candidate: Candidate; rank: number }[] = [];
   for (const part of judge.parts.values()) {
     if (!kinds.includes(part.kind)) continue;
@@ -45,10 +54,7 @@ export function candidates(
     const rank = given(part, "rated-current")?.value ?? given(part, "max-continuous-voltage")?.value ?? 0;
     found.push({ candidate: { part, preview: previewOf(part, outcomes) }, rank });
   }
-  return found
-    .sort((a, b) => a.rank - b.rank)
-    .slice(0, offers)
-    .map(({ candidate }) => candidate);
+  return found.sort((a, b) => a.rank - b.rank).map(({ candidate }) => candidate);
 }
 
 /** The comparison that would be closest to its limit, as the previews of other fixes have it. */

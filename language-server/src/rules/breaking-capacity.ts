@@ -4,27 +4,28 @@ import { given } from "../design/facts.js";
 import { formatApart, formatFigure } from "../physics/working.js";
 import { deviceFixes } from "./device-parts.js";
 import { faultCurrentAt } from "./fault-current.js";
+import type { Judge } from "./judge.js";
 import { percent } from "./part-fixes.js";
 import { type PassedDevice, passedDevices } from "./passed-devices.js";
 import { stated } from "./phrases.js";
-import { rule } from "./rule.js";
+import { type Outcome, rule } from "./rule.js";
 import { type SupplyWay, supplyWay } from "./supply-way.js";
 
 /** A protective device with the way on which the supply reaches it. */
-interface Subject {
+export interface BreakingSubject {
   readonly plant: Plant;
   readonly passed: PassedDevice;
   readonly way: SupplyWay;
 }
 
-function* subjects(plant: Plant): Generator<Subject> {
+function* subjects(plant: Plant): Generator<BreakingSubject> {
   for (const passed of passedDevices(plant, isProtective)) {
     const way = supplyWay(plant, passed.before);
     if (way) yield { plant, passed, way };
   }
 }
 
-export const breakingCapacity = rule<Subject>({
+export const breakingCapacity = rule<BreakingSubject>({
   id: "breaking-capacity",
   section: "A.c. side and the existing board",
   severity: "error",
@@ -55,34 +56,37 @@ run W2 from CU.K9 to INV.ac: 10 m of Twin6
   over: "plant",
   subjects,
   thing: ({ passed }) => passed.device,
-  judge: ({ plant, passed, way }, judge) => {
-    const { device } = passed;
-    const current = faultCurrentAt(plant, passed, way, judge);
-    const [capacity] = judge.need([device, "breaking-capacity"]);
-    if (current.value <= capacity.value) return judge.pass(current, capacity);
-    const [flows, breaks] = formatApart(current, capacity);
-    return judge.finding({
-      what: `A fault behind ${device.id} may draw ${flows}; ${device.id} breaks ${breaks} at most.`,
-      why: "Above its breaking capacity it does not clear the fault, and it may burst or burn.",
-      todo: `Fit a device that breaks at least ${flows}, or one that its maker declares for this with a fuse ahead of it (and say so in a departure).`,
-      spot: { thing: device, word: "part" },
-      value: current,
-      limit: capacity,
-      related: [
-        stated(device, "breaking-capacity", capacity),
-        stated(way.supply, "prospective-fault-current", judge.need([way.supply, "prospective-fault-current"])[0]),
-      ],
-      fixes: (asked) =>
-        deviceFixes(asked, {
-          device,
-          changes: ["breaking-capacity"],
-          preview: (part) => {
-            const rating = given(part, "breaking-capacity");
-            if (!rating || rating.value < current.value) return undefined;
-            return `${formatFigure(rating)}, ${percent(current.value / rating.value)}`;
-          },
-          order: (part) => given(part, "breaking-capacity")?.value ?? 0,
-        }),
-    });
-  },
+  judge: judgeBreaking,
 });
+
+/** Also asked of a device that is only thought of. */
+export function judgeBreaking({ plant, passed, way }: BreakingSubject, judge: Judge): Outcome {
+  const { device } = passed;
+  const current = faultCurrentAt(plant, passed, way, judge);
+  const [capacity] = judge.need([device, "breaking-capacity"]);
+  if (current.value <= capacity.value) return judge.pass(current, capacity);
+  const [flows, breaks] = formatApart(current, capacity);
+  return judge.finding({
+    what: `A fault behind ${device.id} may draw ${flows}; ${device.id} breaks ${breaks} at most.`,
+    why: "Above its breaking capacity it does not clear the fault, and it may burst or burn.",
+    todo: `Fit a device that breaks at least ${flows}, or one that its maker declares for this with a fuse ahead of it (and say so in a departure).`,
+    spot: { thing: device, word: "part" },
+    value: current,
+    limit: capacity,
+    related: [
+      stated(device, "breaking-capacity", capacity),
+      stated(way.supply, "prospective-fault-current", judge.need([way.supply, "prospective-fault-current"])[0]),
+    ],
+    fixes: (asked) =>
+      deviceFixes(asked, {
+        device,
+        changes: ["breaking-capacity"],
+        preview: (part) => {
+          const rating = given(part, "breaking-capacity");
+          if (!rating || rating.value < current.value) return undefined;
+          return `${formatFigure(rating)}, ${percent(current.value / rating.value)}`;
+        },
+        order: (part) => given(part, "breaking-capacity")?.value ?? 0,
+      }),
+  });
+}

@@ -8,13 +8,15 @@ import { isUndecided, uselessOnTheWay } from "../circuit/undecided.js";
 import { flagOf, wordOf } from "../design/facts.js";
 import type { Item } from "../design/things.js";
 import type { Judge } from "./judge.js";
+import { mainSwitchFixes } from "./main-switch.js";
 import { idsOf, listed } from "./phrases.js";
-import { type Missing, type Outcome, type Related, rule } from "./rule.js";
+import { type Fix, type Missing, type Outcome, type Related, rule } from "./rule.js";
 
 const ownSwitch = "built-in-dc-isolator";
 
 /** Something that people work on, with the terminals that have to be dead for it. */
 interface IsolationSubject {
+  readonly plant: Plant;
   readonly circuit: Circuit;
   readonly item: Item;
   readonly terminals: readonly Terminal[];
@@ -24,7 +26,7 @@ function* subjects({ circuit, plants }: Piece): Generator<IsolationSubject> {
   for (const plant of plants)
     for (const item of workedOn(plant)) {
       if (terminalsOf(circuit, item).some(({ links }) => links.length > 0))
-        yield { circuit, item, terminals: terminalsToKill(circuit, item) };
+        yield { plant, circuit, item, terminals: terminalsToKill(circuit, item) };
     }
 }
 
@@ -99,20 +101,30 @@ run W3 from BAT to INV.battery: 1.5 m of Lead35
   over: "piece",
   subjects,
   thing: ({ item }) => item,
-  judge: (subject, judge) => {
-    const { circuit, item, terminals } = subject;
-    const reaching = cannotBeIsolated(circuit, item, terminals).filter(({ arrival }) => arrival.source.item !== item);
-    if (reaching.length === 0) return judge.holds("whatever reaches it can be kept off");
-    const isCertain = (each: StaysLive): boolean => !isUndecided(circuit, each) && !isBehindOwnSwitch(each, item);
-    const certain = perSource(reaching.filter(isCertain));
-    if (certain.length > 0) return staysLive(subject, certain, judge);
-    const undecided = perSource(reaching);
-    return judge.notChecked(
-      `whether ${listed(undecided.map(({ arrival }) => arrival.source.id))} can be kept off it`,
-      ...missingOf(undecided, subject),
-    );
-  },
+  judge: judgeIsolation,
 });
+
+function judgeIsolation(subject: IsolationSubject, judge: Judge): Outcome {
+  const { circuit, item, terminals } = subject;
+  const reaching = cannotBeIsolated(circuit, item, terminals).filter(({ arrival }) => arrival.source.item !== item);
+  if (reaching.length === 0) return judge.holds("whatever reaches it can be kept off");
+  const isCertain = (each: StaysLive): boolean => !isUndecided(circuit, each) && !isBehindOwnSwitch(each, item);
+  const certain = perSource(reaching.filter(isCertain));
+  if (certain.length > 0) return staysLive(subject, certain, judge);
+  const undecided = perSource(reaching);
+  return judge.notChecked(
+    `whether ${listed(undecided.map(({ arrival }) => arrival.source.id))} can be kept off it`,
+    ...missingOf(undecided, subject),
+  );
+}
+
+/** A main switch where a board has none; what else keeps sources off has rules of its own, which offer it. */
+function isolationFixes({ plant, circuit, item }: IsolationSubject, judge: Judge): Fix[] {
+  if (item.kind !== "board") return [];
+  const after = (changed: Circuit): Outcome =>
+    judgeIsolation({ plant, circuit: changed, item, terminals: terminalsToKill(changed, item) }, judge);
+  return mainSwitchFixes(plant, circuit, item, after, judge);
+}
 
 /** At an inverter that does not say whether it has a d.c. switch of its own, what reaches its trackers is undecided. */
 function isBehindOwnSwitch({ terminal }: StaysLive, item: Item): boolean {
@@ -142,7 +154,8 @@ function missingOf(all: readonly StaysLive[], { circuit, item }: IsolationSubjec
   return [...found.values()];
 }
 
-function staysLive({ circuit, item }: IsolationSubject, reaching: readonly StaysLive[], judge: Judge): Outcome {
+function staysLive(subject: IsolationSubject, reaching: readonly StaysLive[], judge: Judge): Outcome {
+  const { circuit, item } = subject;
   // Of an inverter people ask what keeps the other sides off; elsewhere that is the same as for the inverter.
   const [set] = item.kind === "inverter" ? isolate(circuit, item).cuts : [];
   const open = set && set.length > 0 ? `With ${idsOf(set)} open` : "Whatever is opened";
@@ -179,5 +192,6 @@ function staysLive({ circuit, item }: IsolationSubject, reaching: readonly Stays
           ({ arrival }): Related => ({ spot: { thing: arrival.source.item, word: "name" }, message: "still feeds it" }),
         ),
     ],
+    fixes: (asked) => isolationFixes(subject, asked),
   });
 }

@@ -3,7 +3,7 @@ import type { Installation } from "../circuit/installation.js";
 import type { Piece } from "../circuit/piece.js";
 import type { Plant } from "../circuit/plant.js";
 import type { Severity } from "../design/model.js";
-import type { Part, Run, Thing } from "../design/things.js";
+import type { Item, Part, Run, Thing } from "../design/things.js";
 import type { Figure, Source } from "../physics/figure.js";
 import type { Judge } from "./judge.js";
 
@@ -20,6 +20,17 @@ export interface CutRun {
   readonly source: "from" | "to";
 }
 
+/** A device inside a board or a combiner. */
+export interface NestedDevice {
+  readonly part: Part;
+  /** The way of a board that it takes; a device without one comes before the bar. */
+  readonly way?: number;
+  /** The end of a run that lands on the board or combiner, and is to land on it. */
+  readonly landing?: { readonly run: Run; readonly end: "from" | "to" };
+  /** A device outside that it feeds, by a run of its own. */
+  readonly feeds?: Part;
+}
+
 /** A change of a choice that would mend a finding. Says what to change; the editor knows where that is written. */
 export type Fix = { readonly title: string; readonly preview?: string } & (
   | { readonly does: "set-count"; readonly thing: Thing; readonly count: number }
@@ -34,6 +45,8 @@ export type Fix = { readonly title: string; readonly preview?: string } & (
   | { readonly does: "insert-device"; readonly thing: Run; readonly cuts: readonly CutRun[]; readonly part: Part }
   /** A device of a part at a terminal, by a run of its own beside `thing`, which is a run that lands there. */
   | { readonly does: "add-tee"; readonly thing: Run; readonly terminal: string; readonly part: Part }
+  /** Devices in a board or a combiner, which is `thing`. */
+  | { readonly does: "nest-devices"; readonly thing: Item; readonly devices: readonly NestedDevice[] }
 );
 
 /** A property that a check lacks. */

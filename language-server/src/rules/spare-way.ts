@@ -3,6 +3,7 @@ import { flagOf } from "../design/facts.js";
 import type { Item } from "../design/things.js";
 import { counted } from "../physics/make.js";
 import { formatFigure } from "../physics/working.js";
+import { freeNumbers } from "./free-ways.js";
 import type { Judge } from "./judge.js";
 import { idsOf, listed, stated } from "./phrases.js";
 import { type Fix, type Outcome, rule } from "./rule.js";
@@ -73,39 +74,25 @@ function taken({ item, circuits }: BoardView, judge: Judge): Outcome[] {
       judge.finding({
         what: `Way ${way} of ${item.id} is taken ${others.length === 1 ? "twice" : `${devices.length} times`}: by ${idsOf(devices)}.`,
         why: "Only one of them fits there, and where the other goes is found out with the board open.",
-        todo: `Give ${last.id} a way that is free${freeText(item, byNumber, judge)}.`,
+        todo: `Give ${last.id} a way that is free${freeText(item, judge)}.`,
         spot: { thing: last, word: "name" },
         related: [{ spot: { thing: first, word: "name" }, message: `${first.id} is on way ${way}` }],
         // Which of three or more stays is not for one choice.
-        fixes: (asked) => (others.length === 1 ? freeWays(item, last, byNumber, asked) : []),
+        fixes: (asked) => (others.length === 1 ? freeWays(item, last, asked) : []),
       }),
     );
   }
   return outcomes;
 }
 
-function freeText(board: Item, byNumber: ReadonlyMap<number, unknown>, judge: Judge): string {
-  const free = freeNumbers(board, byNumber, judge, 6);
+function freeText(board: Item, judge: Judge): string {
+  const free = freeNumbers(board, judge, 6);
   if (!free) return "";
   return free.length === 0 ? "; the board has none left" : ` (nothing is written for ${listed(free.map(String))})`;
 }
 
-/** Numbers of ways that nothing is written for; undefined where nobody says how many there are. */
-function freeNumbers(
-  board: Item,
-  byNumber: ReadonlyMap<number, unknown>,
-  judge: Judge,
-  most: number,
-): number[] | undefined {
-  const ways = judge.quantity(board, "ways");
-  if (!ways) return undefined;
-  const free: number[] = [];
-  for (let way = 1; way <= ways.value && free.length < most; way++) if (!byNumber.has(way)) free.push(way);
-  return free;
-}
-
-function freeWays(board: Item, device: Item, byNumber: ReadonlyMap<number, unknown>, judge: Judge): Fix[] {
-  return (freeNumbers(board, byNumber, judge, 3) ?? []).map((way) => ({
+function freeWays(board: Item, device: Item, judge: Judge): Fix[] {
+  return (freeNumbers(board, judge, 3) ?? []).map((way) => ({
     title: `Move ${device.id} to way ${way}`,
     preview: "nothing is written for it: look at the board",
     does: "set-way",
@@ -121,7 +108,6 @@ function beyondTheBoard({ item, circuits }: BoardView, judge: Judge): Outcome | 
   const outside = numbered.filter(({ way }) => way > ways.value || way < 1);
   if (outside.length === 0)
     return judge.pass(counted("N", new Set(numbered.map(({ way }) => way)).size, item.id), ways, "ways");
-  const taken = new Map(circuits.flatMap(({ way }) => (way === undefined ? [] : [[way, true]])));
   return outside.map(({ way, device }) =>
     judge.finding({
       what: `${device.id} is on way ${way}; ${item.id} has ${formatFigure(ways)} ways.`,
@@ -131,7 +117,7 @@ function beyondTheBoard({ item, circuits }: BoardView, judge: Judge): Outcome | 
       value: counted("way", way, device.id),
       limit: ways,
       related: [stated(item, "ways", ways)],
-      fixes: (asked) => freeWays(item, device, taken, asked),
+      fixes: (asked) => freeWays(item, device, asked),
     }),
   );
 }

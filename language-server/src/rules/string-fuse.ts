@@ -6,6 +6,7 @@ import { type StringFuseNeed, stringFuseNeed, stringFuseWindow } from "../physic
 import { formatApart } from "../physics/working.js";
 import { candidates, insertFixes, lastCut } from "./added-device.js";
 import { moduleOf } from "./array-figures.js";
+import { takesDevices } from "./free-ways.js";
 import { type FusedString, fuseInputs, isStringFuse, judgeFuse, windowText } from "./fuse-fits.js";
 import type { Judge } from "./judge.js";
 import { MissingFacts } from "./missing-facts.js";
@@ -108,14 +109,37 @@ function hasOwnFuse({ steps }: StringPath, array: PvArray): boolean {
   return steps.some((step) => step.is === "item" && isStringFuse(step, array));
 }
 
-/** Fuses in scope that would fit every string without one, each in the last run that only its string feeds. */
+/** Fuses in scope that would fit every string without one: in the combiner that they come into, else in their last runs. */
 function addedFuses(array: PvArray, unfused: readonly Unfused[], judge: Judge): Fix[] {
   const cuts = unfused.flatMap(({ path }) => lastCut(path, (run) => array.runs.get(run)?.length === 1) ?? []);
   if (cuts.length < unfused.length) return [];
   const some = candidates(judge, ["fuse"], (fuse) =>
     unfused.flatMap(({ path }) => judgeFuse({ fuse, string: path.string, array }, judge)),
   );
-  return insertFixes(cuts, some);
+  const landings = unfused.flatMap(({ path }) => landingOf(path, array) ?? []);
+  const boxes = new Set(landings.map(({ combiner }) => combiner));
+  const [box] = boxes;
+  if (!box || boxes.size > 1 || landings.length < unfused.length || !takesDevices(box)) return insertFixes(cuts, some);
+  const strings = idsOf(unfused.map(({ path }) => path.string));
+  return some.map(({ part, preview }) => ({
+    title: `Put a fuse, ${part.name}, into ${box.id} for ${unfused.length > 1 ? "each of " : ""}${strings}`,
+    preview,
+    does: "nest-devices",
+    thing: box,
+    devices: landings.map(({ run, end }) => ({ part, landing: { run, end } })),
+  }));
+}
+
+/** Where the run of one string by itself lands on the bar of a combiner: a fuse nested there takes its place. */
+function landingOf({ steps }: StringPath, array: PvArray) {
+  for (const [index, run] of steps.entries()) {
+    const combiner = steps[index + 1];
+    if (run.is !== "run" || combiner?.is !== "item" || combiner.kind !== "combiner") continue;
+    const end = run.to?.item === combiner ? "to" : "from";
+    const isOnBar = run[end]?.item === combiner && array.runs.get(run)?.length === 1;
+    return isOnBar ? ({ run, end, combiner } as const) : undefined;
+  }
+  return undefined;
 }
 
 function withoutFuses(array: PvArray, unfused: readonly [Unfused, ...Unfused[]], judge: Judge): Finding {

@@ -3,9 +3,10 @@ import type { Item } from "../design/things.js";
 import { calculatedRiskLevel } from "../physics/surge-ac.js";
 import { formatApart } from "../physics/working.js";
 import type { Judge } from "./judge.js";
-import type { Outcome, Related } from "./rule.js";
+import type { Fix, Outcome, Related } from "./rule.js";
 import { needFacts } from "./run-facts.js";
 import { eachOf } from "./several.js";
+import { boardSurgeFixes } from "./surge-on-board.js";
 
 /** A supply with what it feeds. */
 export interface SupplySubject {
@@ -23,10 +24,11 @@ export function* wiredSupplies(plant: Plant): Generator<SupplySubject> {
 export function acNeed({ plant, supply }: SupplySubject, judge: Judge): Outcome | readonly Outcome[] {
   const own = plant.surge.find(({ path }) => path?.from.item === supply);
   if (own) return judge.holds(`${own.spd.id} is fitted`);
+  const fixes = (asks: Judge): Fix[] => boardSurgeFixes(plant, supply, asks);
   return eachOf(
     () => nearRods(supply, judge),
     () => byRisk(supply, judge),
-  );
+  ).map((outcome) => (outcome.outcome === "finding" ? { ...outcome, fixes } : outcome));
 }
 
 /** Rods on the building ask for a device at the origin whoever declines: it joins the line to earth for the stroke. */

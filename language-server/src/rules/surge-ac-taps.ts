@@ -1,3 +1,4 @@
+import type { Path } from "../circuit/feed.js";
 import type { AcSurgeTap, Plant } from "../circuit/plant.js";
 import { wordOf } from "../design/facts.js";
 import type { Item } from "../design/things.js";
@@ -7,7 +8,7 @@ import { highestProtectionLevel } from "../physics/surge.js";
 import { leastContinuousVoltage } from "../physics/surge-ac.js";
 import { faultCurrentAt } from "./fault-current.js";
 import { type Judge, NotKnown } from "./judge.js";
-import { supplyWay } from "./supply-way.js";
+import { type SupplyWay, supplyWay } from "./supply-way.js";
 
 /** A surge protective device of the a.c. side. */
 export interface AcSurgeSubject {
@@ -37,10 +38,16 @@ export function leastContinuous(subject: AcSurgeSubject, judge: Judge): Derived 
 /** The largest fault current (A) that flows through a device when it fails. */
 export function faultThrough({ plant, tap }: AcSurgeSubject, judge: Judge): Derived {
   const terminal = tap.path?.to;
-  const way = terminal && supplyWay(plant, terminal);
+  const way = tap.path && supplyWayOf(plant, tap.path);
   const tree = plant.trees.find(({ root }) => root === tap.path?.from);
   if (!terminal || !way || !tree) throw new NotKnown([], "no supply reaches it: the fault current there is not known");
   return faultCurrentAt(plant, { device: tap.spd, tree, before: terminal, after: terminal }, way, judge);
+}
+
+/** A device that is only thought of has a way, but no terminal in the wiring. */
+function supplyWayOf(plant: Plant, path: Path): SupplyWay | undefined {
+  const { item } = path.from;
+  return item.kind === "supply" ? { supply: item, hops: path.hops } : supplyWay(plant, path.to);
 }
 
 /** What a device of the a.c. side protects that withstands least, and the highest protection level that does so. */

@@ -3,6 +3,7 @@ import type { ItemDeclaration, PartDeclaration, ReadingDeclaration, RunDeclarati
 import type { Run, Thing } from "../../design/things.js";
 import type { Place } from "../../place.js";
 import type { Fix } from "../../rules/rule.js";
+import { nestDevices } from "../refactor/nest-devices.js";
 import { putIntoRuns, tapOff } from "../refactor/put-device.js";
 import type { WorkspaceView } from "../workspace-view.js";
 import type { Change } from "./change.js";
@@ -22,6 +23,8 @@ export function fixEdit(view: WorkspaceView, fix: Fix): readonly Change[] | unde
       );
     case "add-tee":
       return tapOff(view, writtenRun(fix.thing), fix.terminal, { kind: fix.part.kind, part: fix.part.name });
+    case "nest-devices":
+      return nestDevices(view, fix.thing, fix.devices);
     default: {
       const change = wordEdit(view, fix);
       return change && [change];
@@ -34,7 +37,7 @@ function writtenRun(run: Run): Run {
   return { ...run, declaration: asWritten(run.declaration) };
 }
 
-type WordFix = Exclude<Fix, { readonly does: "insert-device" | "add-tee" }>;
+type WordFix = Exclude<Fix, { readonly does: "insert-device" | "add-tee" | "nest-devices" }>;
 
 /** Fixes that change one word of a declaration. */
 function wordEdit(view: WorkspaceView, fix: WordFix): Change | undefined {

@@ -1,4 +1,4 @@
-import type { Block } from "../../design/model.js";
+import type { Block, ItemDeclaration, Property } from "../../design/model.js";
 import type { Place } from "../../place.js";
 import type { Change } from "./change.js";
 import { indentAt, indentStep, isTall, lineEnding, openLineEnd } from "./layout.js";
@@ -6,33 +6,41 @@ import { indentAt, indentStep, isTall, lineEnding, openLineEnd } from "./layout.
 /** A block with the place of the declaration that it belongs to. */
 export type BlockInText = Block & { readonly place: Place };
 
+type Member = Property | ItemDeclaration;
+
 /**
- * Writes a property into a block in the block's own style: on the one line of a flat block, on a line of its own in a
- * tall one, between new braces where there are none. Comments and the layout of the rest stay as they are.
- * Undefined where the block's text cannot be read.
+ * Writes a property into a block in the block's own style: behind its last property, or behind the whole of a block
+ * without any. Comments and the layout of the rest stay as they are. Undefined where the block's text cannot be read.
  */
 export function insertProperty(text: string, block: BlockInText, name: string, value: string): Change | undefined {
+  const { properties, nested } = block;
+  return insertMembers(text, block, [`${name}: ${value}`], lastOf(properties.length > 0 ? properties : nested));
+}
+
+/**
+ * Writes members into a block behind one of its own, or at its beginning: on the one line of a flat block, on lines of
+ * their own in a tall one, between new braces where there are none.
+ */
+export function insertMembers(
+  text: string,
+  block: BlockInText,
+  written: readonly string[],
+  behind: Member | undefined,
+): Change | undefined {
   const { place, bodyPlace } = block;
   const { uri, start } = place.chunk;
-  const written = `${name}: ${value}`;
   const at = (offset: number, inserted: string): Change => ({ uri, start: offset, end: offset, text: inserted });
-  if (!bodyPlace) return at(start + place.to, ` { ${written} }`);
+  if (!bodyPlace) return at(start + place.to, ` { ${written.join("  ")} }`);
 
   const open = start + bodyPlace.from;
   const close = start + bodyPlace.to - 1;
   if (text[open] !== "{" || text[close] !== "}" || close <= open) return undefined;
   const inside = text.slice(open + 1, close);
-  const lastEnd = lastMemberEnd(block);
-  if (!isTall(inside)) {
-    if (lastEnd === undefined)
-      return inside.trim() === "" ? replaced(uri, open, close, written) : at(close, `${written} `);
-    return at(lastEnd, `${separator(text, block)}${written}`);
-  }
-  return tall(text, block, open, close, lastEnd, written);
-}
-
-function replaced(uri: string, open: number, close: number, written: string): Change {
-  return { uri, start: open, end: close + 1, text: `{ ${written} }` };
+  if (isTall(inside)) return tall(text, block, open, close, behind, written);
+  const flat = written.join("  ");
+  if (inside.trim() === "") return { uri, start: open, end: close + 1, text: `{ ${flat} }` };
+  if (behind) return at(start + behind.place.to, `${separator(text, block)}${flat}`);
+  return lastOf([...block.properties, ...block.nested]) ? at(open + 1, ` ${flat} `) : at(close, `${flat} `);
 }
 
 function tall(
@@ -40,32 +48,31 @@ function tall(
   block: BlockInText,
   open: number,
   close: number,
-  lastEnd: number | undefined,
-  written: string,
+  behind: Member | undefined,
+  written: readonly string[],
 ): Change {
   const { uri } = block.place.chunk;
   const ending = lineEnding(text);
   const outer = indentAt(text, open);
-  if (lastEnd === undefined) {
-    const indent = outer + indentStep(text);
-    const lineOpen = openLineEnd(text, open + 1) ?? open + 1;
-    return { uri, start: lineOpen, end: lineOpen, text: `${ending}${indent}${written}` };
-  }
   const first = firstMemberStart(block) ?? open;
   const indent = first > open && isTall(text.slice(open, first)) ? indentAt(text, first) : outer + indentStep(text);
-  const lineOpen = openLineEnd(text, lastEnd);
+  const lines = written.map((line) => `${ending}${indent}${line}`).join("");
+  const end = behind ? block.place.chunk.start + behind.place.to : open + 1;
+  const lineOpen = openLineEnd(text, end);
+  if (!behind) return { uri, start: lineOpen ?? end, end: lineOpen ?? end, text: lines };
   // The closing brace or another sentence follows on the line, or a comment goes on below it.
-  const here = lineOpen === undefined || lineOpen > close ? lastEnd : lineOpen;
-  const closesHere = here === lastEnd && /^[ \t]*$/.test(text.slice(lastEnd, close));
+  const here = lineOpen === undefined || lineOpen > close ? end : lineOpen;
+  const closesHere = here === end && /^[ \t]*$/.test(text.slice(end, close));
   return closesHere
-    ? { uri, start: here, end: close, text: `${ending}${indent}${written}${ending}${outer}` }
-    : { uri, start: here, end: here, text: `${ending}${indent}${written}` };
+    ? { uri, start: here, end: close, text: `${lines}${ending}${outer}` }
+    : { uri, start: here, end: here, text: lines };
 }
 
-/** Properties come before what is nested: the new one follows the last property, or the whole of a block without any. */
-function lastMemberEnd({ properties, nested, place }: BlockInText): number | undefined {
-  const ends = (properties.length > 0 ? properties : nested).map((member) => member.place.to);
-  return ends.length === 0 ? undefined : place.chunk.start + Math.max(...ends);
+function lastOf(members: readonly Member[]): Member | undefined {
+  return members.reduce<Member | undefined>(
+    (last, member) => (last && last.place.to > member.place.to ? last : member),
+    undefined,
+  );
 }
 
 function firstMemberStart({ properties, nested, place }: BlockInText): number | undefined {
