@@ -1,5 +1,7 @@
 import { expect, test } from "vitest";
+import { CompletionItemKind, SymbolKind } from "vscode-languageserver";
 import { foldsOf } from "../../language-server/src/editor/folding.js";
+import { completionKind, symbolKind, thingSorts } from "../../language-server/src/editor/lsp/symbol-kinds.js";
 import { type OutlineEntry, outlineOf } from "../../language-server/src/editor/outline.js";
 import { symbolsCalled } from "../../language-server/src/editor/workspace-symbols.js";
 import { cottage, files } from "./alder-cottage.js";
@@ -18,13 +20,13 @@ test("the outline reads like a list of what is installed", () => {
     "use roof.sun file",
     "use plant.sun file",
     "Alder Cottage site",
-    "S1 (string, 8 × Hollin430) item",
-    "S2 (string, 6 × Hollin430) item",
-    "Q1 (isolator, RotaryDc32) item",
-    "Q2 (isolator, RotaryDc32) item",
-    "F1 (spd, SurgeDc800) item",
-    "F2 (spd, SurgeDc800) item",
-    "INV (inverter, Brook4) item",
+    "S1 (string, 8 × Hollin430) string",
+    "S2 (string, 6 × Hollin430) string",
+    "Q1 (isolator, RotaryDc32) dc-device",
+    "Q2 (isolator, RotaryDc32) dc-device",
+    "F1 (spd, SurgeDc800) dc-device",
+    "F2 (spd, SurgeDc800) dc-device",
+    "INV (inverter, Brook4) source",
     "W1 (S1 → Q1, 9 m Solar4) run",
     "W2 (Q1 → INV.pv1, 1.2 m Solar4) run",
     "W3 (Q1 → F1, 0.4 m Solar4) run",
@@ -34,9 +36,9 @@ test("the outline reads like a list of what is installed", () => {
   ]);
   expect(lines(outlineOf(workspace.view, uriOf("plant.sun"))).slice(2)).toEqual([
     "Brook4 (inverter) part",
-    "  pv1 (tracker) item",
-    "  pv2 (tracker) item",
-    "  ac block",
+    "  pv1 (tracker) port",
+    "  pv2 (tracker) port",
+    "  ac port",
   ]);
 });
 
@@ -49,12 +51,49 @@ departure dc-voltage-drop on W4 because "agreed"
 `;
   const workspace = new TestWorkspace({ "a.sun": text });
   expect(lines(outlineOf(workspace.view, uriOf("a.sun")))).toEqual([
-    "CU (board) item",
-    "  R1 (rcd, P) item",
-    "    way 1: K1 (breaker, B16, serves garage) item",
-    "measured S1 (2026-06-12) note",
-    "departure dc-voltage-drop (on W4) note",
+    "CU (board) board",
+    "  R1 (rcd, P) ac-device",
+    "    way 1: K1 (breaker, B16, serves garage) ac-device",
+    "measured S1 (2026-06-12) reading",
+    "departure dc-voltage-drop (on W4) departure",
   ]);
+});
+
+test("a device for either side is what it says, or its part in another file; where neither says it, it is just a device", () => {
+  const text = `use "plant.sun"
+isolator Q1 is RotaryDc32
+isolator Q2 { supply: ac }
+isolator Q3
+breaker K1 { supply: dc }
+fuse F1
+inverter INV { battery { } }
+battery BAT { isolator SW { supply: dc } }
+electrode E1
+site "A" { limits { dc-ac-ratio: 2 } }
+`;
+  const workspace = new TestWorkspace({ ...files, "a.sun": text });
+  const sorts = lines(outlineOf(workspace.view, uriOf("a.sun"))).map((line) => line.replace(/ \(.*\)/, ""));
+  expect(sorts.slice(1)).toEqual([
+    "Q1 dc-device",
+    "Q2 ac-device",
+    "Q3 device",
+    "K1 dc-device",
+    "F1 device",
+    "INV source",
+    "  battery port",
+    "BAT source",
+    "  SW dc-device",
+    "E1 earthing",
+    "A site",
+    "  limits block",
+  ]);
+});
+
+test("no two sorts of thing share a picture, and what is offered has the one of the outline", () => {
+  const nameOf = (kinds: object, kind: number) => Object.entries(kinds).find(([, value]) => value === kind)?.[0];
+  const names = thingSorts.map((sort) => nameOf(SymbolKind, symbolKind(sort)));
+  expect(new Set(names).size).toBe(thingSorts.length);
+  expect(thingSorts.map((sort) => nameOf(CompletionItemKind, completionKind(sort)))).toEqual(names);
 });
 
 test("half-typed text keeps the rest of the outline", () => {

@@ -5,6 +5,7 @@ import { pathBetween } from "../../language/files.js";
 import { type Head, isComplete } from "../../language/head.js";
 import { fragmentAt } from "../fragment-at.js";
 import type { Span } from "../navigate.js";
+import { sortOfItem, thingSort } from "../thing-sort.js";
 import type { WorkspaceView } from "../workspace-view.js";
 import { nameOffers } from "./free-names.js";
 import { freeWayOffers } from "./free-ways.js";
@@ -167,11 +168,11 @@ function propertyValue(wanted: Wanted, assessment: Assessment | undefined): Offe
   if (nested.length > 0)
     return nested
       .filter((declaration) => kinds.includes(declaration.kind))
-      .map(({ name, kind }): Offer => ({ label: name, sort: "item", detail: kind }));
+      .map(({ name, kind }): Offer => ({ label: name, sort: thingSort(kind, part?.kind, undefined), detail: kind }));
   const items = assessment ? [...withNested(assessment.design.items)] : [];
   return items
     .filter(({ kind }) => kinds.includes(kind))
-    .map(({ id, kind }) => ({ label: id, sort: "item", detail: kind }));
+    .map((item): Offer => ({ label: item.id, sort: sortOfItem(item), detail: item.kind }));
 }
 
 /** Units for the number that the cursor stands at or behind. */

@@ -3,6 +3,7 @@ import type { Design } from "../../design/design.js";
 import type { Item, Part } from "../../design/things.js";
 import { keyFigures } from "../hover/thing.js";
 import { plain } from "../markdown.js";
+import { sortOfItem } from "../thing-sort.js";
 import { checksOf } from "../things-of.js";
 import type { Offer } from "./offer.js";
 
@@ -84,14 +85,14 @@ function itemOffer(item: Item, state?: string, label = item.id): Offer {
   const what = item.part ? `${item.kind}, ${item.part.name}` : item.kind;
   return {
     label,
-    sort: "item",
+    sort: sortOfItem(item),
     detail: state ? `${what} (${state})` : what,
     documentation: item.declaration.doc?.trim() || item.row?.help,
   };
 }
 
 function runOffer(id: string, cable: string | undefined): Offer {
-  return { label: id, sort: "item", detail: cable ? `run of ${cable}` : "run" };
+  return { label: id, sort: "run", detail: cable ? `run of ${cable}` : "run" };
 }
 
 export function* withNested(items: readonly Item[]): Generator<Item> {

@@ -1,3 +1,5 @@
+import type { ThingSort } from "../thing-sort.js";
+
 /** What an offer is; the editor gives each its picture. */
 export type OfferSort =
   | "keyword"
@@ -6,12 +8,12 @@ export type OfferSort =
   | "word"
   | "unit"
   | "part"
-  | "item"
   | "terminal"
   | "rule"
   | "file"
   | "name"
-  | "snippet";
+  | "snippet"
+  | ThingSort;
 
 /** One thing that may be written at the cursor. */
 export interface Offer {

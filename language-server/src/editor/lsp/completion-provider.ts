@@ -11,16 +11,17 @@ import {
 } from "vscode-languageserver";
 import { completeAt } from "../completion/completion.js";
 import type { Offer, OfferSort } from "../completion/offer.js";
+import type { ThingSort } from "../thing-sort.js";
 import type { Editor } from "./editor.js";
+import { completionKind } from "./symbol-kinds.js";
 
-const kinds: Readonly<Record<OfferSort, CompletionItemKind>> = {
+const kinds: Readonly<Record<Exclude<OfferSort, ThingSort>, CompletionItemKind>> = {
   keyword: CompletionItemKind.Keyword,
   kind: CompletionItemKind.Class,
   property: CompletionItemKind.Property,
   word: CompletionItemKind.EnumMember,
   unit: CompletionItemKind.Unit,
   part: CompletionItemKind.Struct,
-  item: CompletionItemKind.Variable,
   terminal: CompletionItemKind.Field,
   rule: CompletionItemKind.Constant,
   file: CompletionItemKind.File,
@@ -57,7 +58,7 @@ export class DesignCompletionProvider implements CompletionProvider {
     return [
       {
         label,
-        kind: kinds[sort],
+        kind: sort in kinds ? kinds[sort as keyof typeof kinds] : completionKind(sort as ThingSort),
         detail,
         ...(documentation ? { documentation: { kind: "markdown", value: documentation } } : {}),
         // The list is in order already: what is usual, free or open comes first.

@@ -14,13 +14,13 @@ import {
   SemanticTokensBuilder,
   type SemanticTokensOptions,
   type SemanticTokensRangeParams,
-  SymbolKind,
 } from "vscode-languageserver";
 import { linksOf } from "../links.js";
 import { selectionsAt } from "../selection.js";
 import { colouredIn, tokenSorts } from "../structure/coloured.js";
 import { fedFrom, feeds, type HierarchyEntry, hierarchyAt } from "../structure/hierarchy.js";
 import type { Editor } from "./editor.js";
+import { symbolKind } from "./symbol-kinds.js";
 
 export class DesignLinkProvider implements DocumentLinkProvider {
   constructor(private readonly editor: Editor) {}
@@ -68,13 +68,13 @@ export class DesignHierarchyProvider implements CallHierarchyProvider {
     }));
   }
 
-  private item({ entry, id, detail, whole, at }: HierarchyEntry): CallHierarchyItem {
+  private item({ entry, id, detail, sort, whole, at }: HierarchyEntry): CallHierarchyItem {
     const { positions } = this.editor;
     const data: EntryData = { entry, id };
     return {
       name: id,
       detail,
-      kind: SymbolKind.Object,
+      kind: symbolKind(sort),
       uri: positions.spelled(whole.uri),
       range: positions.range(whole),
       selectionRange: positions.range(at),

@@ -12,16 +12,24 @@ import { foldsOf } from "../folding.js";
 import { type OutlineEntry, type OutlineSort, outlineOf } from "../outline.js";
 import { symbolsCalled } from "../workspace-symbols.js";
 import type { Editor } from "./editor.js";
+import { symbolKind } from "./symbol-kinds.js";
 
-const kinds: Readonly<Record<OutlineSort, SymbolKind>> = {
-  file: SymbolKind.File,
-  site: SymbolKind.Namespace,
-  part: SymbolKind.Struct,
-  item: SymbolKind.Object,
-  block: SymbolKind.Module,
-  run: SymbolKind.Interface,
-  note: SymbolKind.Event,
-};
+function kindOf(sort: OutlineSort): SymbolKind {
+  switch (sort) {
+    case "file":
+      return SymbolKind.File;
+    case "site":
+      return SymbolKind.Namespace;
+    case "part":
+      return SymbolKind.Struct;
+    case "reading":
+      return SymbolKind.Number;
+    case "departure":
+      return SymbolKind.String;
+    default:
+      return symbolKind(sort);
+  }
+}
 
 export class DesignSymbolProvider implements DocumentSymbolProvider {
   constructor(private readonly editor: Editor) {}
@@ -35,7 +43,7 @@ export class DesignSymbolProvider implements DocumentSymbolProvider {
     return {
       name,
       detail,
-      kind: kinds[sort],
+      kind: kindOf(sort),
       range: positions.range(whole),
       selectionRange: positions.range(at),
       children: children.map((child) => this.symbol(child)),
@@ -50,7 +58,7 @@ export class DesignWorkspaceSymbolProvider implements WorkspaceSymbolProvider {
     const { view, positions } = this.editor();
     return symbolsCalled(view, query).map(({ entry, container }) => ({
       name: entry.name,
-      kind: kinds[entry.sort],
+      kind: kindOf(entry.sort),
       containerName: container,
       location: positions.location(entry.at),
     }));

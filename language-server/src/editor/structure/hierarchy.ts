@@ -2,6 +2,7 @@ import type { Assessment } from "../../assessment/assessment.js";
 import type { Item, Run, Thing } from "../../design/things.js";
 import { absolute } from "../../place.js";
 import { nameAt, type Span } from "../navigate.js";
+import { sortOfItem, type ThingSort } from "../thing-sort.js";
 import { thingsOf } from "../things-of.js";
 import type { WorkspaceView } from "../workspace-view.js";
 import { type Feed, feedsOf } from "./feeds.js";
@@ -12,7 +13,7 @@ export interface HierarchyEntry {
   readonly entry: string;
   readonly id: string;
   readonly detail: string;
-  readonly kind: string;
+  readonly sort: ThingSort;
   readonly whole: Span;
   readonly at: Span;
 }
@@ -107,7 +108,7 @@ function entryOf(
   return {
     entry: design.entry,
     id: item.id,
-    kind: item.kind,
+    sort: sortOfItem(item),
     detail: `${what}${through}${energy}`,
     whole: absolute(place),
     at: absolute(namePlace),
