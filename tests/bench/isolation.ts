@@ -13,7 +13,7 @@ import { SourceFile } from "../../language-server/src/language/source-file.js";
  * A row of houses on one supply: each with its own board, inverter, two strings, battery and backup board, and with so
  * many switching devices altogether.
  */
-export function rowOfHouses(devices: number): string {
+function rowOfHouses(devices: number): string {
   const lines = ["part Panel is module {}", "part Lead is cable {}", "supply GRID { phases: 1 }", "terminal-block BAR"];
   lines.push("run T0 from GRID to BAR: 1 m of Lead");
   const perHouse = 10;
@@ -53,7 +53,7 @@ export function rowOfHouses(devices: number): string {
 }
 
 /** A ladder: two rails with a device on every side and every rung, the worst that is still an installation. */
-export function ladder(devices: number): string {
+function ladder(devices: number): string {
   const lines = ["part Lead is cable {}", "supply GRID { phases: 1 }", "load SHED {}"];
   const rungs = Math.max(2, Math.round(devices / 3));
   let runs = 0;

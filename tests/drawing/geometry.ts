@@ -109,7 +109,7 @@ function isOneLine([a, b]: [Point, Point], [c, d]: [Point, Point]): boolean {
   return false;
 }
 
-export function stretches(points: readonly Point[]): [Point, Point][] {
+function stretches(points: readonly Point[]): [Point, Point][] {
   return points.slice(1).map((to, index) => [points[index]!, to]);
 }
 

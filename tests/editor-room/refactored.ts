@@ -1,5 +1,3 @@
-import { readdirSync, readFileSync } from "node:fs";
-import { join, sep } from "node:path";
 import type { Assessment } from "../../language-server/src/assessment/assessment.js";
 import { label } from "../../language-server/src/design/facts.js";
 import { applied } from "../../language-server/src/editor/edits/change.js";
@@ -35,15 +33,6 @@ export function changedTexts(workspace: TestWorkspace, { changes, creates }: Ref
       ),
     );
   return texts;
-}
-
-/** Every file below `examples/`, by its path with slashes. */
-export function exampleTexts(root: string): Record<string, string> {
-  const folder = join(root, "examples");
-  const paths = readdirSync(folder, { recursive: true, encoding: "utf8" }).filter((path) => path.endsWith(".sun"));
-  return Object.fromEntries(
-    paths.map((path) => [path.split(sep).join("/"), readFileSync(join(folder, path), "utf8")] as const),
-  );
 }
 
 /** What was found about each thing, in a form that can be compared with that of another version of the text. */

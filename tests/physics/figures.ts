@@ -26,5 +26,3 @@ export const milliamperes = (value: number, symbol = "IΔn"): Given =>
   stated(symbol, value / 1000, "current", "mA", symbol);
 export const squareMillimetres = (value: number, symbol = "S"): Given =>
   stated(symbol, value * 1e-6, "area", "mm2", symbol);
-export const millivoltsPerAmpereAndMetre = (value: number, symbol = "z"): Given =>
-  stated(symbol, value / 1000, "resistance-per-length", "mV/A/m", symbol);

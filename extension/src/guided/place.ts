@@ -87,7 +87,7 @@ export async function makeFile(uri: Uri | undefined, content: string): Promise<T
   return undefined;
 }
 
-export function shownFolder(uri: Uri): string {
+function shownFolder(uri: Uri): string {
   const relative = workspace.asRelativePath(uri, true);
   return relative === uri.fsPath ? uri.fsPath : relative;
 }

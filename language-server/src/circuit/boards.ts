@@ -84,7 +84,7 @@ function feedsInto(entry: Terminal | undefined, bar: Terminal | undefined, trees
   return feeds;
 }
 
-export function sourceItem(root: Terminal): Item {
+function sourceItem(root: Terminal): Item {
   return root.item.kind === "ac" || root.item.kind === "backup" ? (root.item.parent ?? root.item) : root.item;
 }
 

@@ -6,7 +6,7 @@ import { type Ineffective, ineffective, type System } from "./poles.js";
 const memory = new WeakMap<Circuit, ReadonlyMap<Terminal, System>>();
 
 /** Whether a terminal is on a d.c. or an a.c. side: flooded from those whose kind says so, each along its conductors. */
-export function systemsOf(circuit: Circuit): ReadonlyMap<Terminal, System> {
+function systemsOf(circuit: Circuit): ReadonlyMap<Terminal, System> {
   let found = memory.get(circuit);
   if (!found) {
     found = flood(circuit);

@@ -165,7 +165,7 @@ function dropText({ word, volts, share }: RunDrop): string {
   return `${word} ${volts.value.toFixed(2)} V${percent}`;
 }
 
-export function currentWord(current: Current): string {
+function currentWord(current: Current): string {
   return current === "dc" ? "d.c." : current === "ac" ? "a.c." : current === "earth" ? "earth" : "d.c. and a.c.";
 }
 

@@ -37,7 +37,7 @@ export function nameAt(view: WorkspaceView, uri: string, offset: number): NamedW
 }
 
 /** Everywhere a declaration's name is written. */
-export function occurrencesOf(view: WorkspaceView, declaration: NamedDeclaration): Occurrence[] {
+function occurrencesOf(view: WorkspaceView, declaration: NamedDeclaration): Occurrence[] {
   const found = new Map<string, Occurrence>();
   for (const assessment of view.assessments(declaration.namePlace.chunk.uri)) {
     for (const occurrence of bindingsOf(assessment, view.sources).get(declaration) ?? []) {

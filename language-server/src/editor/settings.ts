@@ -1,5 +1,5 @@
 /** Sorts of figures shown beside the text they belong to. Each can be switched off by itself. */
-export const hintSorts = ["strings", "runs", "devices", "tests"] as const;
+const hintSorts = ["strings", "runs", "devices", "tests"] as const;
 export type HintSort = (typeof hintSorts)[number];
 export type HintSettings = Readonly<Record<HintSort, boolean>>;
 

@@ -5,7 +5,7 @@ import { as, derive } from "./make.js";
 
 /** What generating units, or loads, put on each line conductor. */
 
-export const lineNames = ["L1", "L2", "L3"] as const;
+const lineNames = ["L1", "L2", "L3"] as const;
 export type LineName = (typeof lineNames)[number];
 
 export interface LineLoad {

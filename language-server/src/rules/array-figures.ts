@@ -46,7 +46,7 @@ export function coldVoltage(modules: Given, module: Part, judge: Judge): Derived
 }
 
 /** Isc,max of a string of a part, A. */
-export function maximumCurrent(module: Part, judge: Judge): Derived {
+function maximumCurrent(module: Part, judge: Judge): Derived {
   const [current] = judge.need([module, "short-circuit-current"]);
   const factor = judge.limit("short-circuit-factor");
   return maximumShortCircuitCurrent({ current, factor, bifacialGain: judge.quantity(module, "bifacial-gain") });

@@ -60,7 +60,7 @@ function demandOf(load: Item, island: Island, judge: Judge): Figure {
 }
 
 /** Voltage to neutral of an island, V: that of the supply which it stands in for. */
-export function islandVoltage({ plant }: Island, judge: Judge): Figure {
+function islandVoltage({ plant }: Island, judge: Judge): Figure {
   const [supply] = plant.supplies;
   if (!supply) throw new NotKnown([], "no supply says at which voltage the island runs");
   return judge.need([supply, "voltage"])[0];

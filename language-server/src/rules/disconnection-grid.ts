@@ -69,7 +69,7 @@ export function gridDisconnection(circuit: GridCircuit, judge: Judge): Outcome |
 }
 
 /** Of all far ends the one with most impedance. Throws NotKnown naming what is missing on any of the ways. */
-export function longestLoop({ plant, ways }: GridCircuit, judge: Judge): { zs: Derived; way: SupplyWay } {
+function longestLoop({ plant, ways }: GridCircuit, judge: Judge): { zs: Derived; way: SupplyWay } {
   const missing = new MissingFacts();
   let found: { zs: Derived; way: SupplyWay } | undefined;
   for (const way of ways) {

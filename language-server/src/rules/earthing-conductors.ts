@@ -74,7 +74,7 @@ function sentence(name: string): string {
 }
 
 /** Line conductors that a supply feeds first: its tails. The largest decides. Throws NotKnown where none is described. */
-export function tailsOf(plant: Plant, supply: Item, judge: Judge): { readonly run: Run; readonly area: Given } {
+function tailsOf(plant: Plant, supply: Item, judge: Judge): { readonly run: Run; readonly area: Given } {
   const runs = plant.lines.filter(({ near }) => near.item === supply).map(({ run }) => run);
   const areas = judge.need(...runs.map((run) => [cableOf(run), "conductor-area"] as const));
   let found: { run: Run; area: Given } | undefined;

@@ -10,7 +10,7 @@ import { ruleFigure } from "./rule-set.js";
 type Band = readonly [system: "TN" | "TT", supply: "ac" | "dc", above: number, upTo: number, seconds: number];
 
 /** Voltage to earth in V, time in s. Up to 120 V d.c. no disconnection is asked for on account of shock. */
-export const disconnectionBands: readonly Band[] = [
+const disconnectionBands: readonly Band[] = [
   ["TN", "ac", 50, 120, 0.8],
   ["TN", "ac", 120, 230, 0.4],
   ["TN", "ac", 230, 400, 0.2],

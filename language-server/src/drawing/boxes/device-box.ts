@@ -42,13 +42,13 @@ export function deviceBox(node: Node, lead?: LeadLabel): Box {
 }
 
 /** Labels stand below their symbols; broken into short lines they leave the drawing narrow. */
-export function narrow(label: readonly string[]): string[] {
+function narrow(label: readonly string[]): string[] {
   const [name = "", ...facts] = label;
   return [name, ...facts.flatMap((fact) => wrapText(fact, factSize, labelWidth))];
 }
 const labelWidth = 84;
 
-export const portPitch = 14;
+const portPitch = 14;
 
 function portPoint(port: Port, all: readonly Port[], width: number, axis: number): Point {
   const index = all.filter(({ side }) => side === port.side).indexOf(port);

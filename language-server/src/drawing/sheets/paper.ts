@@ -31,7 +31,7 @@ export function scaleOn(paper: Paper, { width, height }: Size): number {
  * little over five points. The smallest size of ISO 3098, 1.8 mm for capitals alone, is reached when a sheet at this
  * limit is printed one size of paper larger.
  */
-export const smallestLetters = 1.8;
+const smallestLetters = 1.8;
 
 export function isReadable(paper: Paper, size: Size): boolean {
   return (scaleOn(paper, size) * smallestText) / millimetre >= smallestLetters;

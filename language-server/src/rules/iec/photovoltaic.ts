@@ -8,7 +8,7 @@ import * as source from "./sources.js";
 /** Figures of the array itself: cold voltage, fuses of parallel strings, how hot the cells get. */
 
 /** Lowest whole °C of each band with its factor; from 25 °C up the voltage is at most the data sheet's. */
-export const coldRows = [
+const coldRows = [
   [25, 1],
   [20, 1.02],
   [15, 1.04],
