@@ -4,7 +4,7 @@ import { fileURLToPath } from "node:url";
 import { isKeyword, markdownFenceGrammar, textMateGrammar } from "@sunwright/grammar";
 import { build } from "esbuild";
 import { kindRows } from "../language-server/src/design/schema/index.js";
-import { referencePages, snippetsFile } from "../language-server/src/reference/index.js";
+import { referencePages } from "../language-server/src/reference/index.js";
 import { thirdPartyNotices } from "./notices.mjs";
 import { panelColours } from "./panel-colours.mjs";
 import { interfaceWords } from "./words.mjs";
@@ -51,7 +51,6 @@ const write = (path: string, text: string): void => {
 };
 rmSync(join(here, "docs"), { recursive: true, force: true });
 for (const [path, text] of referencePages()) write(join("docs", path), text);
-write(join("snippets", "sunwright.json"), snippetsFile());
 const kinds = kindRows.map(({ kind }) => kind).filter((kind) => !isKeyword(kind));
 write(join("syntaxes", "sunwright.tmLanguage.json"), JSON.stringify(textMateGrammar(kinds), undefined, 2));
 write(join("syntaxes", "markdown-fence.tmLanguage.json"), JSON.stringify(markdownFenceGrammar(), undefined, 2));

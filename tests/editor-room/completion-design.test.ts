@@ -78,6 +78,29 @@ describe("whole declarations", () => {
     for (const snippet of found.values()) expect(snippet).not.toMatch(/\$\{\d+:-?\d/);
   });
 
+  test("what needs no sheet, and an empty sheet of each kind, with what is usually stated and its unit", () => {
+    const found = new Map(snippets("<|>").map(({ label, snippet }) => [label, snippet]));
+    expect(found.get("site { … }")).toContain(
+      `site "\${1:NAME}" {\n    rules: \${2|gb,iec|}\n    lowest-temperature: \${3:LOWEST-TEMPERATURE} degC\n`,
+    );
+    expect(found.get("supply { … }")).toContain(`    voltage: \${2:VOLTAGE} V\n    phases: \${3:PHASES}\n`);
+    expect(found.get("part … is module")).toContain(`part \${1:NAME} is module {\n    power: \${2:POWER} W\n`);
+    expect(found.get("part … is module")).toContain(
+      `open-circuit-voltage-coefficient: \${7:OPEN-CIRCUIT-VOLTAGE-COEFFICIENT} %/K\n`,
+    );
+    expect(found.get("part … is breaker")).toContain(`curve: \${3|B,C,D|}`);
+    expect(found.get("part … is ct")).not.toContain("around");
+    expect(snippets(`${cottage}<|>`).map(({ label }) => label)).not.toContain("site { … }");
+  });
+
+  test("are an error, as they stand, wherever a figure or a name is left open", () => {
+    for (const { snippet = "", label } of snippets("<|>")) {
+      const asTyped = snippet.replace(/\$\{\d+[:|]([^}|,]*)[^}]*\}/g, "$1");
+      const { view } = new TestWorkspace({ "a.sun": `${asTyped}\n` });
+      if (/: [A-Z-]+/.test(asTyped)) expect(view.notices(uriOf("a.sun")).length, label).toBeGreaterThan(0);
+    }
+  });
+
   test("an open finding can be departed from; one that is answered is not offered", () => {
     const bad = cottage.replace("8 x", "15 x");
     const wanted = "departure string-voltage on S1 because …";

@@ -50,7 +50,6 @@ describe("the packaged extension", () => {
       /^extension\/media\/walkthrough\/[\w-]+\.svg$/,
       /^extension\/icons\/[\w-]+\.(png|svg)$/,
       /^extension\/media\/[\w-]+\.(png|svg|js|css)$/,
-      /^extension\/snippets\/sunwright\.json$/,
       /^extension\/syntaxes\/(sunwright|markdown-fence)\.tmLanguage\.json$/,
     ];
     expect([...files.keys()].filter((path) => !known.some((pattern) => pattern.test(path)))).toEqual([]);

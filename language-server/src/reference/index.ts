@@ -1,11 +1,9 @@
 import { rules } from "../rules/index.js";
 import { languagePage } from "./language-page.js";
 import { examplePartsPage, rulePage, ruleTable } from "./rule-page.js";
-import { snippets } from "./snippets.js";
 
 export { shapeText } from "./language-page.js";
 export { rulePage } from "./rule-page.js";
-export { snippets } from "./snippets.js";
 
 /** Every generated page by its path below the pages' folder. */
 export function referencePages(): Map<string, string> {
@@ -16,9 +14,4 @@ export function referencePages(): Map<string, string> {
   ]);
   for (const rule of rules) pages.set(`rules/${rule.id}.md`, rulePage(rule));
   return pages;
-}
-
-/** The snippets file of the extension. JSON. */
-export function snippetsFile(): string {
-  return `${JSON.stringify(snippets(), undefined, 2)}\n`;
 }

@@ -69,9 +69,8 @@ describe("completion", () => {
         return items.length > 0 && labels(items);
       });
     };
-    // The editor puts the words of the text and its snippets behind what is offered.
     assert.equal((await behind("run "))[0], "W14");
-    assert.deepEqual((await behind("run W14 from S1 to INV.")).slice(0, 4), ["pv1", "pv2", "ac", "battery"]);
+    assert.deepEqual(await behind("run W14 from S1 to INV."), ["pv1", "pv2", "ac", "battery"]);
     assert.includeMembers(await behind("run W14 from S1 to Q1: 18 m of "), ["Solar4", "Solar6", "Singles6"]);
     assert.deepEqual((await behind("string S9 is 3 x Hollin430 { ")).slice(0, 3), ["tilt", "azimuth", "mounting"]);
     assert.includeMembers(await behind("string S9 is 3 x Hollin430 { mounting: "), ["on-roof", "ground"]);

@@ -31,6 +31,14 @@ describe("the manifest", () => {
     });
   });
 
+  it("nothing is offered but what the server offers, and the signs of the trade are not marked as strange", () => {
+    const editor = workspace.getConfiguration("editor", { languageId: "sunwright" });
+    assert.equal(editor.get("wordBasedSuggestions"), "off");
+    assert.equal(editor.get("tabSize"), 4);
+    assert.isFalse(editor.get("unicodeHighlight.ambiguousCharacters"));
+    assert.isUndefined(own.snippets);
+  });
+
   it("every picture of the walkthrough is there, and its words are in the reader's language", async () => {
     assert.lengthOf(steps, 6);
     for (const { media } of steps) await workspace.fs.stat(Uri.joinPath(extensionUri, media.svg));

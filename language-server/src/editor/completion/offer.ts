@@ -30,3 +30,8 @@ export interface Offer {
   /** What the typed letters are compared with; the label where it is absent. */
   readonly filter?: string;
 }
+
+/** A whole declaration with places to fill in, compared by the word that it begins with. */
+export function whole(begins: string, shown: string, detail: string, snippet: string): Offer {
+  return { label: shown, sort: "snippet", detail, filter: begins, snippet };
+}

@@ -3,8 +3,9 @@ import type { Design } from "../../design/design.js";
 import { label } from "../../design/facts.js";
 import { kindRow, topLevelKinds } from "../../design/schema/index.js";
 import { plain } from "../markdown.js";
+import { blankOffers } from "./blank-offers.js";
 import { nextNameOf } from "./free-names.js";
-import type { Offer } from "./offer.js";
+import { type Offer, whole } from "./offer.js";
 
 /** So many open findings are offered to depart from. */
 const mostDepartures = 8;
@@ -19,6 +20,7 @@ export function wholeOffers(assessment: Assessment): Offer[] {
     ...itemOffers(assessment),
     ...readingOffers(assessment),
     ...departureOffers(assessment),
+    ...blankOffers(assessment.design),
   ];
 }
 
@@ -79,10 +81,6 @@ function departureOffers({ told }: Assessment): Offer[] {
     offers.push({ ...offer, documentation: plain(outcome.what) });
   }
   return offers;
-}
-
-function whole(begins: string, shown: string, detail: string, snippet: string): Offer {
-  return { label: shown, sort: "snippet", detail, filter: begins, snippet };
 }
 
 function partsOf(parts: Design["parts"], kind: string): string[] {
