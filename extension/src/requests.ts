@@ -1,5 +1,6 @@
 import { l10n, type TextDocument, type TextEditor, window } from "vscode";
 import type { BaseLanguageClient } from "vscode-languageclient";
+import { designInFront } from "./designs";
 
 /** Asks one of the server's own questions, besides those that every language server answers. */
 export function ask<Result>(
@@ -18,8 +19,13 @@ export function addressOf(client: BaseLanguageClient, document: TextDocument): s
 
 /** The design that is being edited; says what to do where there is none. */
 export function designEditor(): TextEditor | undefined {
-  const editor = window.activeTextEditor;
-  if (editor?.document.languageId === "sunwright") return editor;
-  void window.showInformationMessage(l10n.t("Open a design (a .sun file) first, and put the cursor in it."));
+  const editor = designInFront();
+  if (editor) return editor;
+  const isVersion = window.activeTextEditor?.document.languageId === "sunwright";
+  void window.showInformationMessage(
+    isVersion
+      ? l10n.t("This is another version of a design, and is not computed. Put the cursor in the design itself.")
+      : l10n.t("Open a design (a .sun file) first, and put the cursor in it."),
+  );
   return undefined;
 }

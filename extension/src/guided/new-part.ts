@@ -2,6 +2,7 @@ import { l10n, Position, Selection, type TextDocument, Uri, WorkspaceEdit, windo
 import type { BaseLanguageClient } from "vscode-languageclient";
 import type { KnownPart } from "../../../language-server/src/editor/guided/known-parts";
 import type { Sheet, SheetKind } from "../../../language-server/src/editor/guided/sheet";
+import { isDesign } from "../designs";
 import { Guide } from "./guide";
 import { FilePlace, knownFolders, makeFile } from "./place";
 import { SectionAnswers } from "./sheet-steps";
@@ -128,7 +129,7 @@ function askSource(answers: PartAnswers): Step {
 /** Files to write into, the one in front first. */
 function targetsOf(files: readonly Uri[]): Option<Uri>[] {
   const front = window.activeTextEditor?.document;
-  const first = front?.languageId === "sunwright" ? String(front.uri) : undefined;
+  const first = front && isDesign(front) ? String(front.uri) : undefined;
   return [...files]
     .sort((a, b) => Number(String(b) === first) - Number(String(a) === first) || a.path.localeCompare(b.path))
     .map((value) => ({

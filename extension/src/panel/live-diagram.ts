@@ -9,6 +9,7 @@ import {
 } from "vscode";
 import { type BaseLanguageClient, State } from "vscode-languageclient";
 import type { DiagramResult } from "../../../language-server/src/editor/lsp/diagram-requests";
+import { designInFront, isDesign } from "../designs";
 import type { DrawingWorker } from "../drawing/drawing-worker";
 import { Latest } from "../drawing/latest";
 import type { ExportWish } from "../export/export-drawing";
@@ -16,7 +17,7 @@ import { addressOf, ask } from "../requests";
 import { DiagramPanel, type Listener } from "./diagram-panel";
 import { type FromPage, firstView, type KeptState, type PanelView, type ToPage } from "./messages";
 import { Moment } from "./moment";
-import { isDesign, Places } from "./places";
+import { Places } from "./places";
 import { askChart, askedConditions, shownChart, titleOf } from "./shown-chart";
 import { shownDesign, shownHead } from "./shown-design";
 import { Teller } from "./teller";
@@ -59,7 +60,7 @@ export class LiveDiagram implements Disposable, Listener {
     this.worker.warm();
     this.panel ??= DiagramPanel.open(this.context, this);
     this.panel.reveal();
-    this.follow(window.activeTextEditor ?? window.visibleTextEditors.find(isDesign));
+    this.follow(designInFront());
   }
 
   restore(panel: WebviewPanel, kept: KeptState | undefined): void {
@@ -138,7 +139,7 @@ export class LiveDiagram implements Disposable, Listener {
 
   /** Turns to the design in front; when something else comes to the front, it stays with the last one. */
   private follow(editor: TextEditor | undefined): void {
-    if (!this.panel || !editor || !isDesign(editor)) return;
+    if (!this.panel || !editor || !isDesign(editor.document)) return;
     const uri = addressOf(this.client, editor.document);
     if (uri === this.uri) {
       this.sayCursor(editor);
@@ -194,7 +195,8 @@ export class LiveDiagram implements Disposable, Listener {
   }
 
   private sayCursor(editor: TextEditor): void {
-    if (!this.panel || this.view.tab !== "diagram" || !isDesign(editor) || editor !== window.activeTextEditor) return;
+    if (!this.panel || this.view.tab !== "diagram" || !isDesign(editor.document) || editor !== window.activeTextEditor)
+      return;
     const id = this.places.at(editor.document, editor.selection.active);
     this.panel.say({ is: "cursor", ...(id !== undefined && { id }) });
   }

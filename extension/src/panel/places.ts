@@ -2,7 +2,6 @@ import {
   type Position,
   Selection,
   type TextDocument,
-  type TextEditor,
   TextEditorRevealType,
   Uri,
   ViewColumn,
@@ -11,6 +10,7 @@ import {
 } from "vscode";
 import type { BaseLanguageClient } from "vscode-languageclient";
 import type { PlaceResult } from "../../../language-server/src/editor/lsp/diagram-requests";
+import { isDesign } from "../designs";
 
 /** From what is drawn to where it is written, and back. */
 export class Places {
@@ -52,11 +52,7 @@ export class Places {
 function columnFor(document: TextDocument, panel: ViewColumn | undefined): ViewColumn {
   const others = window.visibleTextEditors.filter(({ viewColumn }) => viewColumn !== undefined && viewColumn !== panel);
   const own = others.find((editor) => editor.document === document);
-  const design = own ?? others.find(isDesign) ?? others[0];
+  const design = own ?? others.find(({ document: other }) => isDesign(other)) ?? others[0];
   if (design?.viewColumn !== undefined) return design.viewColumn;
   return panel === ViewColumn.One ? ViewColumn.Two : ViewColumn.One;
-}
-
-export function isDesign({ document }: TextEditor): boolean {
-  return document.languageId === "sunwright";
 }

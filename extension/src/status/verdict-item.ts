@@ -1,6 +1,7 @@
 import { commands, type Disposable, l10n, StatusBarAlignment, type StatusBarItem, Uri, window } from "vscode";
 import { type BaseLanguageClient, State } from "vscode-languageclient";
 import type { DesignStatus } from "../../../language-server/src/editor/status/status";
+import { designInFront } from "../designs";
 import { pickPlace } from "./pick-place";
 
 /** Sorts in signs; the words beside them say the same. */
@@ -40,10 +41,7 @@ export class VerdictItem implements Disposable {
   }
 
   private designs(): readonly DesignStatus[] {
-    const { activeTextEditor, visibleTextEditors } = window;
-    // With the keys in a panel no editor is in front, and what stands beside it is still what one looks at.
-    const editors = activeTextEditor ? [activeTextEditor] : visibleTextEditors;
-    const design = editors.find(({ document }) => document.languageId === "sunwright");
+    const design = designInFront();
     return (design && this.verdicts.get(design.document.uri.toString())) ?? [];
   }
 
