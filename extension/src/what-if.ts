@@ -64,6 +64,7 @@ export class WhatIf implements Disposable {
 
   private show(current: typeof this.current, suppositions: readonly string[]): void {
     this.current = current;
+    void commands.executeCommand("setContext", "sunwright.supposes", current !== undefined);
     if (!current) {
       this.item.hide();
       return;
