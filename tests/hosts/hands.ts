@@ -6,6 +6,7 @@ import { panelFrame } from "./frames.js";
 import type { Host } from "./host.js";
 import { descendants } from "./processes.js";
 import type { Hands } from "./stage.js";
+import { watchHands } from "./watch-hands.js";
 
 export const windowSize = { width: 1280, height: 800 };
 const titleHeight = 30;
@@ -28,6 +29,7 @@ export function handsOf({ host, browser, page, pictures, folder }: Outside): Han
       : descendants(host.pid).filter(({ words }) => words.some((word) => word.endsWith("dist/server.cjs")));
   return {
     ...accessHands(page, pictures),
+    ...watchHands(page),
     /** Takes a picture of the window, without the title, which is the test host's. */
     picture: async ({ name }: { name: string }) => {
       mkdirSync(pictures, { recursive: true });
