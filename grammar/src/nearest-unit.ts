@@ -1,4 +1,3 @@
-import type { Dimension } from "./dimensions.js";
 import { findUnit, normaliseUnit, type Unit, units } from "./units.js";
 
 /** How people spell units in full or in other symbols; offered as a correction, never taken silently. */
@@ -73,24 +72,22 @@ function agreement(a: string, b: string): number {
 
 /**
  * Units that were probably meant by a text that is none, best first: the same letters in another case, a unit written
- * out, or one letter off. With a dimension, only its units are offered.
+ * out, or one letter off.
  */
-export function nearestUnit(text: string, dimension?: Dimension): readonly Unit[] {
+export function nearestUnit(text: string): readonly Unit[] {
   const written = normaliseUnit(text);
   const lower = written.toLowerCase();
-  const fits = (unit: Unit) => dimension === undefined || unit.dimension === dimension;
 
   const sameLetters = units
     .filter((unit) => unit.name.toLowerCase() === lower && unit.name !== written)
     .sort((a, b) => agreement(b.name, written) - agreement(a.name, written));
   const inWords = (Object.hasOwn(spoken, lower) ? spoken[lower]! : []).map((name) => findUnit(name)!);
-  const certain = [...new Set([...sameLetters, ...inWords])].filter(fits);
+  const certain = [...new Set([...sameLetters, ...inWords])];
   if (certain.length > 0 || written.length > 12) return certain;
 
   // One letter off says something about a long word only: every one-letter text is one letter off `V`.
   if (written.length < 3) return [];
   return units
-    .filter(fits)
     .map((unit) => ({ unit, distance: editDistance(unit.name.toLowerCase(), lower) }))
     .filter(({ unit, distance }) => distance === 1 && unit.name.length > 2)
     .map(({ unit }) => unit)

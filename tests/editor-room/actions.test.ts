@@ -8,7 +8,8 @@ import { cottage, files, plant, roof } from "./alder-cottage.js";
 import { TestWorkspace, uriOf } from "./workspace.js";
 
 /** The actions offered on a marked word, by title, with the texts of the files after each. */
-function offered(texts: Record<string, string>, word: string, name = "cottage.sun") {
+function offered(texts: Record<string, string>, word: string) {
+  const name = "cottage.sun";
   const workspace = new TestWorkspace(texts);
   const uri = uriOf(name);
   const start = texts[name]!.indexOf(word);

@@ -3,9 +3,9 @@ import { hoverAt } from "../../language-server/src/editor/hover/hover.js";
 import { cottage, files, plant, roof } from "./alder-cottage.js";
 import { TestWorkspace, uriOf, withCursor } from "./workspace.js";
 
-function hover(marked: string, name = "cottage.sun", others: Record<string, string> = files): string {
+function hover(marked: string, name = "cottage.sun"): string {
   const { text, offset } = withCursor(marked);
-  const workspace = new TestWorkspace({ ...others, [name]: text });
+  const workspace = new TestWorkspace({ ...files, [name]: text });
   const found = hoverAt(workspace.view, uriOf(name), offset, {
     to: ({ chunk, from }) => `${chunk.uri}#${chunk.start + from}`,
     docs: "file:///docs",

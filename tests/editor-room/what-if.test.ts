@@ -19,8 +19,8 @@ function supposing(text: string, texts: Record<string, string> = files, name = "
   workspace.view.suppose(wanted.entries, wanted.overlay);
   return workspace;
 }
-function refused(text: string, texts: Record<string, string> = files): string {
-  const wanted = supposed(new TestWorkspace(texts).view, uri, text);
+function refused(text: string): string {
+  const wanted = supposed(new TestWorkspace(files).view, uri, text);
   return typeof wanted === "string" ? wanted : "";
 }
 function marks(workspace: TestWorkspace, name = "cottage.sun"): Mark[] {

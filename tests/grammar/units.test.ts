@@ -85,7 +85,7 @@ describe("reading a quantity", () => {
   test("a unit in words is an error that offers the symbol", () => {
     expect(parseQuantity("18 metres").problems[0]?.suggestions[0]?.text).toBe("18 m");
     expect(parseQuantity("35 C").problems[0]?.suggestions[0]?.text).toBe("35 degC");
-    expect(nearestUnit("C", "temperature").map((unit) => unit.name)).toEqual(["degC"]);
+    expect(nearestUnit("C").map((unit) => unit.name)).toEqual(["degC"]);
     expect(nearestUnit("constructor")).toEqual([]);
   });
 

@@ -55,9 +55,9 @@ export function pathTo(tree: FeedTree, terminal: Terminal): Path | undefined {
   return { from: tree.root, to: terminal, hops: hops.reverse() };
 }
 
-/** The shortest way between two terminals along conductors, with every device closed; undefined where there is none. */
-export function pathBetween(from: Terminal, to: Terminal, position: Position = "grid"): Path | undefined {
-  return pathTo(feedTree(from, position), to);
+/** The shortest way between two terminals along conductors, with every device closed and changeovers at the grid; undefined where there is none. */
+export function pathBetween(from: Terminal, to: Terminal): Path | undefined {
+  return pathTo(feedTree(from, "grid"), to);
 }
 
 export function reversed(path: Path): Path {

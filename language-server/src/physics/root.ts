@@ -32,8 +32,10 @@ export function bracketedNewton(
   return x;
 }
 
+const tolerance = 1e-14;
+
 /** The same without a derivative: halving with secant steps (the Illinois rule). NaN without a change of sign. */
-export function bracketedSecant(value: (x: number) => number, low: number, high: number, tolerance = 1e-14): number {
+export function bracketedSecant(value: (x: number) => number, low: number, high: number): number {
   let a = low;
   let b = high;
   let fa = value(a);

@@ -58,12 +58,8 @@ export function voltagesOf(battery: Item, judge: Judge, units = unitsOf(battery)
 }
 
 /** What all units of a battery deliver, or feed into a fault, A. */
-export function currentOf(
-  battery: Item,
-  property: "max-current" | "fault-current",
-  judge: Judge,
-  units = unitsOf(battery),
-): Derived {
+export function currentOf(battery: Item, property: "max-current" | "fault-current", judge: Judge): Derived {
+  const units = unitsOf(battery);
   if (units.value > 1) needFacts(judge, [battery, property], [battery, "joined"]);
   const [current] = judge.need([battery, property]);
   return bankCurrent(current, units, joinedOf(battery, judge, units));

@@ -1,6 +1,6 @@
 import type { PvArray, StringPath } from "../circuit/array.js";
 import { given, wordOf } from "../design/facts.js";
-import type { Item, Part, Run, Thing } from "../design/things.js";
+import type { Item, Run, Thing } from "../design/things.js";
 import type { Figure, Given } from "../physics/figure.js";
 import { largestCount } from "../physics/string-length.js";
 import { coldVoltage, moduleOf, modulesInSeries } from "./array-figures.js";
@@ -73,8 +73,8 @@ export function voltageLimits(path: StringPath, array: PvArray, judge: Judge): V
 }
 
 /** Uoc,max of one module, V. */
-export function coldModuleVoltage(string: Item, judge: Judge, module: Part = moduleOf(string)): Figure {
-  return coldVoltage(modulesInSeries(string, 1), module, judge);
+export function coldModuleVoltage(string: Item, judge: Judge): Figure {
+  return coldVoltage(modulesInSeries(string, 1), moduleOf(string), judge);
 }
 
 /** The most modules that stay within all limits that are known; undefined where none is. */

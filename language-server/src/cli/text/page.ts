@@ -55,6 +55,6 @@ export function printable(text: string): string {
   return text.replace(/[\u0000-\u001f\u007f-\u009f\u202a-\u202e\u2066-\u2069]/g, "\ufffd");
 }
 
-export function counted(count: number, one: string, many = `${one}s`): string {
-  return `${count} ${count === 1 ? one : many}`;
+export function counted(count: number, one: string): string {
+  return `${count} ${one}${count === 1 ? "" : "s"}`;
 }

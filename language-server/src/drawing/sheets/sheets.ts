@@ -2,7 +2,6 @@ import type { Diagram, Mark } from "../diagram.js";
 import { layout, type Placed } from "../layout.js";
 import type { Picture } from "../picture.js";
 import { pictureOf } from "../render.js";
-import type { States } from "../states.js";
 import type { Page } from "./columns.js";
 import { findingsSheets } from "./findings-sheets.js";
 import { isReadable } from "./paper.js";
@@ -16,7 +15,7 @@ const elsewhere: Page = { number: 1, of: 1, findings: "elsewhere" };
  * The diagram on as many sheets as it takes to be read on paper. What does not go on one is cut where a single wire
  * holds it together; flags say on which sheet a wire goes on. Findings for which a sheet has no room have their own.
  */
-export async function sheetsOf(diagram: Diagram, options: { readonly states?: States } = {}): Promise<Picture[]> {
+export async function sheetsOf(diagram: Diagram): Promise<Picture[]> {
   const drawings = await drawingsOf(diagram);
   const isWithFindings = drawings.map((placed) => isReadable(paper, pictureOf(placed)));
   const moved = drawings.flatMap(({ diagram: { marks } }, index) => (isWithFindings[index] ? [] : marks));
@@ -27,7 +26,7 @@ export async function sheetsOf(diagram: Diagram, options: { readonly states?: St
   return [
     ...drawings.map((placed, index) => {
       const page = { number: index + 1, of, ...(!isWithFindings[index] && { findings: words }) };
-      return pictureOf(placed, { ...options, page });
+      return pictureOf(placed, { page });
     }),
     ...lists.map((list, index) => list({ number: first + index, of })),
   ];

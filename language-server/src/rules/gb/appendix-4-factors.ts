@@ -4,8 +4,8 @@ import type { Source } from "../../physics/figure.js";
 
 /** BS 7671 Appendix 4, factors for the surroundings of a cable. */
 
-function app4(clause: string, basis: Source["basis"] = "memory"): Source {
-  return { title: "BS 7671:2018, Appendix 4", clause, basis };
+function app4(clause: string): Source {
+  return { title: "BS 7671:2018, Appendix 4", clause, basis: "memory" };
 }
 
 const air = app4("Table 4B1, cables in air");

@@ -10,8 +10,8 @@ import { surgeRisk } from "./surge-risk.js";
  * factors k are those that the British book reprints; the annex clauses themselves are known from memory only.
  */
 
-function iec(part: string, clause: string, basis: Source["basis"] = "memory"): Source {
-  return { title: `IEC 60364-${part}`, clause, basis };
+function iec(part: string, clause: string): Source {
+  return { title: `IEC 60364-${part}`, clause, basis: "memory" };
 }
 
 const bonding = iec("5-54", "544.1, main bonding conductors");
