@@ -13,8 +13,8 @@ export interface Poles {
 
 /**
  * Live conductors are both poles of a d.c. circuit, and every line with its neutral on the a.c. side. A device on a
- * three-phase board that has one or two poles, or is said to be on one phase, belongs to a single-phase way, unless it is
- * the main switch of a board that is said to have three.
+ * three-phase board that has one or two poles, or is said to be on one phase, belongs to a single-phase way; the
+ * main switch goes by its board.
  */
 export function polesOf(device: Item, system: System): Poles {
   const stated = given(device, "poles")?.value;
@@ -29,16 +29,26 @@ function neutralApart(device: Item, poles: number): number {
 
 function neededPoles(device: Item, system: System, stated: number | undefined): number {
   if (system === "dc") return 2;
-  const phases = given(device, "phases")?.value;
+  const phases = phasesOf(device);
   if (phases === 1 || wordOf(device, "phase") !== undefined) return 2;
   if (phases === 3) return 4;
-  return system === "ac-three-phase" && (stated === undefined || stated > 2 || isInEveryLine(device)) ? 4 : 2;
+  return system === "ac-three-phase" && (stated === undefined || stated > 2) ? 4 : 2;
 }
 
-/** What comes before the bar of a board of three lines is in all of them, and no single-phase way. */
-function isInEveryLine(device: Item): boolean {
-  const { parent } = device;
-  return parent?.kind === "board" && isBeforeBar(device) && given(parent, "phases")?.value === 3;
+/** As it says itself; what comes before the bar of a board is in every line that the board has. */
+function phasesOf(device: Item): number | undefined {
+  return (given(device, "phases") ?? (isMainSwitch(device) ? given(device.parent!, "phases") : undefined))?.value;
+}
+
+function isMainSwitch(device: Item): boolean {
+  return device.parent?.kind === "board" && isBeforeBar(device);
+}
+
+/** A main switch of two poles among three lines: whether its board has one of them or all, somebody has to say. */
+export function lacksPhases(device: Item, system: System): boolean {
+  const { opened = 4 } = polesOf(device, system);
+  const isSilent = phasesOf(device) === undefined && wordOf(device, "phase") === undefined;
+  return system === "ac-three-phase" && opened < 4 && isMainSwitch(device) && isSilent;
 }
 
 /** A device that does not free a person from every live conductor, and why. */
@@ -64,5 +74,6 @@ export function ineffective(device: Item, system: System): Ineffective | undefin
   const { opened, needed } = polesOf(device, system);
   if (opened === undefined) return { device, why: "its number of poles is not stated", missing: "poles" };
   if (opened < needed) return { device, why: `it opens ${opened} of ${needed} live conductors` };
+  if (lacksPhases(device, system)) return { device, why: "its number of phases is not stated", missing: "phases" };
   return undefined;
 }

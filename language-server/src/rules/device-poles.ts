@@ -1,6 +1,6 @@
 import { isBeforeBar } from "../circuit/inside.js";
 import type { Plant } from "../circuit/plant.js";
-import { polesOf } from "../circuit/poles.js";
+import { lacksPhases, polesOf } from "../circuit/poles.js";
 import { flagOf, given } from "../design/facts.js";
 import type { Item, Part } from "../design/things.js";
 import { counted } from "../physics/make.js";
@@ -63,8 +63,10 @@ run W2 from CU.K9 to INV.ac: 10 m of Twin6
   judge: (subject, judge) => {
     const { device, tree } = subject;
     const phases = judge.quantity(tree.root.item, "phases")?.value;
-    const { opened, needed } = polesOf(device, phases === 3 ? "ac-three-phase" : "ac");
+    const system = phases === 3 ? "ac-three-phase" : "ac";
+    const { opened, needed } = polesOf(device, system);
     if (opened === undefined) return judge.unknown(device, "poles");
+    if (lacksPhases(device, system)) return judge.unknown(device, "phases");
     // Three poles are one too many or one too few.
     if (opened === 3 && phases === undefined) return judge.unknown(tree.root.item, "phases");
     const opens = counted("N", opened, "live conductors that it opens");
