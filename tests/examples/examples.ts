@@ -22,8 +22,17 @@ export function textOf(path: string): string {
   return readFileSync(join(folder, path), "utf8");
 }
 
-/** Assesses a design as the command line does; `text` stands in for what the file says. */
+const known = new Map<string, Assessment>();
+
+/** Assesses a design as the command line does, each once; `text` stands in for what the file says. */
 export function assessed(path: string, text?: string): Assessment {
+  if (text !== undefined) return assessedAnew(path, text);
+  const assessment = known.get(path) ?? assessedAnew(path);
+  known.set(path, assessment);
+  return assessment;
+}
+
+function assessedAnew(path: string, text?: string): Assessment {
   const { project, asked } = readFiles([join(folder, path)], root);
   const uri = URI.file(join(folder, path)).toString();
   if (text !== undefined) project.update(uri, text);
