@@ -132,7 +132,12 @@ function currentOf(
 }
 
 /** Whether one of the devices that are fit can be reached from the unit. */
-export function withinReach(devices: readonly Item[], unit: FeedingUnit, judge: Judge): Outcome {
+export function withinReach(
+  devices: readonly Item[],
+  unit: FeedingUnit,
+  judge: Judge,
+  fixes: (asked: Judge) => readonly Fix[],
+): Outcome {
   const [nearest] = devices;
   const near = devices.find((device) => judge.flag(device, "within-reach"));
   if (near) return judge.holds(`${near.id} is within reach`);
@@ -145,6 +150,7 @@ export function withinReach(devices: readonly Item[], unit: FeedingUnit, judge: 
     todo: "Put an isolator where it can be reached from the inverter.",
     spot: { thing: nearest, property: "within-reach" },
     related: [{ spot: { thing: nearest, property: "within-reach" }, message: `${nearest.id}, within-reach: no` }],
+    fixes,
   });
 }
 

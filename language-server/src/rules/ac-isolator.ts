@@ -65,7 +65,7 @@ run W2 from CU.K9 to INV.ac: 10 m of Twin6
     const best = bestOf(isolators, outcomesOf);
     if (best.some(({ outcome }) => outcome === "finding")) return best;
     const fit = isolators.filter((device) => outcomesOf(device).every(({ outcome }) => outcome !== "finding"));
-    return [...best, ...eachOf(() => withinReach(fit, unit, judge))];
+    return [...best, ...eachOf(() => withinReach(fit, unit, judge, (asked) => addedIsolators(unit, asked)))];
   },
 });
 

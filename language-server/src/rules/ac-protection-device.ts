@@ -132,7 +132,8 @@ export function againstLoads({ plant, passed, loads }: ProtectedUnits, judge: Ju
 }
 
 /** The largest device that the maker of an inverter allows ahead of it. */
-export function againstLargestAllowed({ passed, units }: ProtectedUnits, judge: Judge): Outcome[] {
+export function againstLargestAllowed(subject: ProtectedUnits, judge: Judge): Outcome[] {
+  const { passed, units } = subject;
   const { device, tree } = passed;
   return units.flatMap((unit): Outcome[] => {
     const largest = judge.quantity(unit.item, "max-upstream-device");
@@ -151,7 +152,25 @@ export function againstLargestAllowed({ passed, units }: ProtectedUnits, judge: 
         value: rating,
         limit: largest,
         related: [stated(unit.item, "max-upstream-device", largest)],
+        fixes: (asked) => smallerDevices(subject, largest, asked),
       }),
     ];
+  });
+}
+
+/** Devices that the maker allows and that let pass whatever the units behind them send or draw. */
+function smallerDevices({ passed, units, loads }: ProtectedUnits, largest: Figure, judge: Judge): readonly Fix[] {
+  const { currents, unknown } = unitCurrents(units, passed.tree, judge);
+  const flows = designCurrent(currents)?.current;
+  // What loads take besides is a question of its own.
+  if (!flows || unknown.length > 0 || loads.length > 0) return [];
+  return deviceFixes(judge, {
+    device: passed.device,
+    changes: ["rated-current"],
+    preview: (part) => {
+      const rating = given(part, "rated-current");
+      if (!rating || rating.value < flows.value || rating.value > largest.value) return undefined;
+      return `${formatFigure(rating)}, ${percent(rating.value / largest.value)}`;
+    },
   });
 }

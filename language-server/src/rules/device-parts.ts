@@ -29,7 +29,8 @@ export function deviceFixes(judge: Judge, { device, changes, preview, order }: D
 const kept = ["rated-current", "residual-current"];
 const atLeast = ["poles", "breaking-capacity", "rated-voltage"];
 
-function isNoWorse(part: Part, device: Item, changes: readonly string[]): boolean {
+/** Whether a part could stand for a device but for some of its properties. */
+export function isNoWorse(part: Part, device: Item, changes: readonly string[]): boolean {
   const mustKeep = (name: string): boolean => !changes.includes(name);
   for (const name of kept) if (mustKeep(name) && !agrees(part, device, name)) return false;
   for (const name of atLeast) if (mustKeep(name) && !reaches(part, device, name)) return false;

@@ -37,8 +37,16 @@ export function isolatorFixes({ device, strings, array }: OpenedStrings, judge: 
   }
   const others = partFixes(judge, {
     thing: device,
-    properties: ["supply", "utilisation-category", "poles", "rated-voltage", "rated-current", "polarity-sensitive"],
-    preview: (part) => (isFit(part) ? ratingPreview(part, load) : undefined),
+    properties: [
+      "supply",
+      "utilisation-category",
+      "poles",
+      "rated-voltage",
+      "rated-current",
+      "polarity-sensitive",
+      "lockable",
+    ],
+    preview: (part) => (isFit(part) && flagOf(part, "lockable") === true ? ratingPreview(part, load) : undefined),
     order: (part) => given(part, "rated-voltage")?.value ?? 0,
   });
   return [...fixes, ...others];

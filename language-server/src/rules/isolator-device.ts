@@ -36,7 +36,7 @@ export function isolatorComparisons(subject: OpenedStrings, judge: Judge): (() =
     () => ratedVoltage(subject, judge),
     () => ratedCurrent(subject, judge),
     () => polarity(subject, judge),
-    () => lockable(device, judge),
+    () => lockable(subject, judge),
   ];
 }
 
@@ -146,14 +146,14 @@ function arrangement(device: Item, at: Item): string {
   return at === device ? "" : ` wired as ${at.name}`;
 }
 
-function lockable(device: Item, judge: Judge): Outcome {
+function lockable(subject: OpenedStrings, judge: Judge): Outcome {
+  const { device } = subject;
   if (judge.needFlag(device, "lockable")) return judge.holds("can be locked open");
-  return judge.finding({
+  return finding(subject, judge, {
     severity: "warning",
     what: `${device.id} cannot be locked open.`,
     why: "Whoever works behind it relies on nobody switching it on again.",
     todo: "Use one that takes a padlock, or say in a departure how it is secured.",
-    spot: { thing: device, word: "part" },
     related: [{ spot: { thing: device, property: "lockable" }, message: `${device.id}, lockable: no` }],
   });
 }

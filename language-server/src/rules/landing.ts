@@ -2,11 +2,16 @@ import { fedThrough } from "../circuit/beyond.js";
 import type { Terminal } from "../circuit/circuit.js";
 import { type FeedTree, pathTo } from "../circuit/feed.js";
 import type { BoardCircuit, Plant } from "../circuit/plant.js";
+import { withArticle } from "../design/article.js";
 import { given } from "../design/facts.js";
-import type { Item, Run } from "../design/things.js";
+import type { Item, Part, Run } from "../design/things.js";
 import { formatFigure } from "../physics/working.js";
 import { ifKnown } from "./ac-cables.js";
+import { isNoWorse } from "./device-parts.js";
+import { unitName } from "./feeding-units.js";
+import { freeNumbers, takesDevices } from "./free-ways.js";
 import type { Judge } from "./judge.js";
+import { percent } from "./part-fixes.js";
 import { exportCurrent } from "./port-currents.js";
 import type { Fix } from "./rule.js";
 
@@ -53,6 +58,41 @@ export function spareWays({ plant, tree, unit }: Question, landing: Landing, dev
       end: landing.end,
       terminal: other.id,
     }));
+}
+
+/** A further device on a free way of the same board, of a part that holds, for the run of a unit to land on. */
+export function newWays(
+  { plant, tree, unit }: Question,
+  landing: Landing,
+  device: Item,
+  holds: (part: Part) => boolean,
+  judge: Judge,
+): Fix[] {
+  const board = plant.boards.find(({ circuits }) => circuits.some(({ device }) => device === landing.device))?.item;
+  const current = ifKnown(() => exportCurrent([unit], tree, judge));
+  const [way] = board && takesDevices(board) ? (freeNumbers(board, judge, 1) ?? []) : [];
+  // A board behind the device has no way apart from it.
+  if (!board || !current || way === undefined || itemsBehind(tree, device).has(board)) return [];
+  const { run, end } = landing;
+  return [...judge.parts.values()].flatMap((part): Fix[] => {
+    const rated = given(part, "rated-current");
+    if (!rated || rated.value < current.value || !isNoWorse(part, landing.device, unsaidOf(part)) || !holds(part))
+      return [];
+    return [
+      {
+        title: `Land ${run.id} on ${withArticle(part.kind)} of its own, ${part.name}, on way ${way} of ${board.id}, for which nothing is written`,
+        preview: `${part.name}: ${formatFigure(rated)}, ${percent(current.value / rated.value)}`,
+        does: "nest-devices",
+        thing: board,
+        devices: [{ part, way, landing: { run, end }, serves: unitName(unit) }],
+      },
+    ];
+  });
+}
+
+/** An RCBO is for a.c. by what it is, and its sheet says nothing of it. */
+function unsaidOf({ kind }: Part): string[] {
+  return kind === "rcbo" ? ["supply", "rated-voltage"] : [];
 }
 
 /** A way that is not said to serve anything, and to which nothing is wired. */

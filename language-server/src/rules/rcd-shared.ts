@@ -1,11 +1,12 @@
 import type { Terminal } from "../circuit/circuit.js";
 import { type FeedTree, pathTo } from "../circuit/feed.js";
 import type { BoardCircuit, Plant } from "../circuit/plant.js";
-import type { Item } from "../design/things.js";
+import type { Item, Part } from "../design/things.js";
+import { isNoWorse } from "./device-parts.js";
 import { unitName, unitsThrough } from "./feeding-units.js";
 import type { ChosenWord, Judge } from "./judge.js";
-import { isSpare, landingOf, spareWays } from "./landing.js";
-import { type Finding, type Outcome, rule } from "./rule.js";
+import { isSpare, type Landing, landingOf, newWays, spareWays } from "./landing.js";
+import { type Finding, type Fix, type Outcome, rule } from "./rule.js";
 import { circuitsBehind, circuitText } from "./shared-circuits.js";
 import { residualAlong } from "./supply-way.js";
 
@@ -116,7 +117,18 @@ function finding(
   const landing = landingOf(subject.tree, subject.unit, device);
   return judge.finding({
     spot: landing ? { thing: landing.run, word: landing.end } : { thing: device, word: "name" },
-    fixes: (asked) => (landing ? spareWays(subject, landing, device, asked) : []),
+    fixes: (asked) => (landing ? otherWays(subject, landing, device, asked) : []),
     ...said,
   });
 }
+
+/** Ways ahead of an RCD that are there, or of a device that has what the RCD did for the unit, as far as it may have it. */
+function otherWays(subject: Subject, landing: Landing, device: Item, judge: Judge): Fix[] {
+  const isAhead = judge.setting("rcd-side").word === "ahead-of-rcds";
+  const holds = (part: Part): boolean =>
+    isAhead ? part.kind === "breaker" : part.kind === "rcbo" && isNoWorse(part, device, notOfTheRcd);
+  return [...spareWays(subject, landing, device, judge), ...newWays(subject, landing, device, holds, judge)];
+}
+
+/** What the device on the way decides, and not the RCD ahead of it. */
+const notOfTheRcd = ["rated-current", "poles", "breaking-capacity", "rated-voltage", "curve"];

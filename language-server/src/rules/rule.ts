@@ -25,10 +25,12 @@ export interface NestedDevice {
   readonly part: Part;
   /** The way of a board that it takes; a device without one comes before the bar. */
   readonly way?: number;
-  /** The end of a run that lands on the board or combiner, and is to land on it. */
+  /** The end of a run that lands on the board or combiner, or on another device in it, and is to land on this one. */
   readonly landing?: { readonly run: Run; readonly end: "from" | "to" };
   /** A device outside that it feeds, by a run of its own. */
   readonly feeds?: Part;
+  /** What it is said to serve, where that is there already. */
+  readonly serves?: Item;
 }
 
 /** A change of a choice that would mend a finding. Says what to change; the editor knows where that is written. */

@@ -2,7 +2,7 @@ import type { Terminal } from "../circuit/circuit.js";
 import type { FeedTree } from "../circuit/feed.js";
 import type { BoardCircuit, Plant } from "../circuit/plant.js";
 import { flagOf } from "../design/facts.js";
-import type { Item } from "../design/things.js";
+import type { Item, Part } from "../design/things.js";
 import { joinedCurrent } from "../physics/board-current.js";
 import type { Derived } from "../physics/figure.js";
 import { formatFigure } from "../physics/working.js";
@@ -10,7 +10,7 @@ import { ifKnown } from "./ac-cables.js";
 import { devicesBetween } from "./between-sources.js";
 import { unitName, unitNames } from "./feeding-units.js";
 import type { Judge } from "./judge.js";
-import { landingOf, spareWays } from "./landing.js";
+import { landingOf, newWays, spareWays } from "./landing.js";
 import { listed } from "./phrases.js";
 import { exportCurrent } from "./port-currents.js";
 import { type Fix, type Outcome, rule } from "./rule.js";
@@ -124,7 +124,13 @@ function moves(subject: Subject, judge: Judge): readonly Fix[] {
   const [unit] = units;
   const landing = unit && landingOf(tree, unit, circuit.device);
   if (!landing || circuit.beyond.loads.length > 0) return [];
-  return spareWays({ ...subject, unit }, landing, circuit.device, judge);
+  const question = { ...subject, unit };
+  // What is nested in an RCD would lose it on a way of its own.
+  const isAlike = ({ kind }: Part): boolean => circuit.rcds.length === 0 && kind === landing.device.kind;
+  return [
+    ...spareWays(question, landing, circuit.device, judge),
+    ...newWays(question, landing, circuit.device, isAlike, judge),
+  ];
 }
 
 function joinedOn({ tree, circuit, units }: Subject, judge: Judge): Derived | undefined {

@@ -1,8 +1,14 @@
+import { given } from "../design/facts.js";
+import type { Item } from "../design/things.js";
+import type { Given } from "../physics/figure.js";
 import { formatApart, formatFigure } from "../physics/working.js";
 import { ifKnown } from "./ac-cables.js";
-import { candidates, insertFixes } from "./added-device.js";
+import { candidates, insertFixes, wouldBe } from "./added-device.js";
 import { highestOf } from "./array-figures.js";
+import { deviceFixes } from "./device-parts.js";
+import { judgeFuse } from "./fuse-fits.js";
 import type { Judge } from "./judge.js";
+import { percent } from "./part-fixes.js";
 import { stated } from "./phrases.js";
 import { type Fix, type Outcome, rule } from "./rule.js";
 import { eachOf } from "./several.js";
@@ -77,6 +83,7 @@ run W3 from Q1 to F1: 0.2 m of Solar4
         value: rating,
         limit: largest,
         related: [stated(spd, "max-backup-fuse", largest)],
+        fixes: (asked) => smallerFuses(fuse, largest, subject, asked),
       });
     });
   },
@@ -97,6 +104,26 @@ function addedFuses({ tap, array }: SurgeSubject, judge: Judge): Fix[] {
     }),
   );
   return insertFixes([{ run, source: run.from?.item === spd ? "to" : "from" }], some);
+}
+
+/** Fuses in scope of a rating that the sheet allows and that are otherwise no worse; one in a string has to fit that too. */
+function smallerFuses(fuse: Item, largest: Given, { array }: SurgeSubject, judge: Judge): Fix[] {
+  const [string, ...others] = array.devices.get(fuse) ?? [];
+  const fitsString = (device: Item): boolean =>
+    !string || others.length > 0 || judgeFuse({ fuse: device, string, array }, judge).every(isPass);
+  return deviceFixes(judge, {
+    device: fuse,
+    changes: ["rated-current"],
+    preview: (part) => {
+      const rating = given(part, "rated-current");
+      if (!rating || rating.value > largest.value || !fitsString(wouldBe(part))) return undefined;
+      return `${formatFigure(rating)}, ${percent(rating.value / largest.value)}`;
+    },
+  });
+}
+
+function isPass({ outcome }: Outcome): boolean {
+  return outcome === "pass";
 }
 
 function none(subject: SurgeSubject, judge: Judge): Outcome {

@@ -25,11 +25,14 @@ export function nestDevices(view: WorkspaceView, box: Item, devices: readonly Ne
   const nested: string[] = [];
   const outside: string[] = [];
   const changes: Change[] = [];
-  for (const { part, way, landing, feeds } of devices) {
+  for (const { part, way, landing, feeds, serves } of devices) {
     const name = names.next(part.kind);
     const fed = feeds && names.next(feeds.kind);
     const sentence = deviceLine(name, { kind: part.kind, part: part.name });
-    nested.push(`${way === undefined ? "" : `way ${way}: `}${sentence}${fed === undefined ? "" : ` serves ${fed}`}`);
+    const served = fed ?? serves?.id;
+    nested.push(
+      `${way === undefined ? "" : `way ${way}: `}${sentence}${served === undefined ? "" : ` serves ${served}`}`,
+    );
     if (feeds && fed !== undefined) {
       outside.push(deviceLine(fed, { kind: feeds.kind, part: feeds.name }));
       // How long the lead will be nobody has said: what depends on it is not checked.
@@ -39,14 +42,18 @@ export function nestDevices(view: WorkspaceView, box: Item, devices: readonly Ne
     const run = asWritten(landing.run.declaration);
     const end = run[landing.end];
     if (!end || view.fragmentOf(run.place)?.broken !== false) return undefined;
-    // A run that is written from the device would mean its other side.
-    changes.push(replaced(end.place, `${box.id}.${name}${landing.end === "from" ? ".in" : ""}`));
+    changes.push(replaced(end.place, `${box.id}.${name}${sideOf(box, landing.end)}`));
   }
   const inside = insertMembers(text, declaration, nested, memberBefore(declaration, devices));
   if (!inside) return undefined;
   changes.push(inside);
   if (outside.length > 0) changes.push(linesBehind(text, declaration.place, outside.join(lineEnding(text))));
   return changes;
+}
+
+/** A device on a board has one side for runs; the fuse of a combiner has two, and a bare name behind `from` means the other. */
+function sideOf({ kind }: Item, end: "from" | "to"): string {
+  return kind === "combiner" && end === "from" ? ".in" : "";
 }
 
 /**
@@ -58,6 +65,7 @@ function memberBefore(box: ItemDeclaration, devices: readonly NestedDevice[]): P
   const way = devices[0]?.way;
   const follows = ({ way: own }: ItemDeclaration): boolean =>
     way === undefined || (own !== undefined && own.value > way);
-  const next = devices.some(({ landing }) => landing) ? undefined : box.nested.find(follows);
+  const isBehindAll = way === undefined && devices.some(({ landing }) => landing);
+  const next = isBehindAll ? undefined : box.nested.find(follows);
   return members[(next ? members.indexOf(next) : members.length) - 1];
 }
