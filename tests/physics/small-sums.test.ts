@@ -98,10 +98,10 @@ test("the highest current takes heat and a rear side in where they are given, an
   const inputs = { current: amperes(14), factor: iec.limits.shortCircuitFactor };
   expect(workingLine(maximumShortCircuitCurrent(inputs))).toBe("Isc,max = K_I · Isc = 1.25 · 14 A = 17.5 A");
   expect(workingLine(maximumShortCircuitCurrent({ ...inputs, ...hot }))).toBe(
-    "Isc,max = K_I · Isc,hot = 1.25 · 14.28 A = 17.85 A",
+    "Isc,max = K_I · Isc,hot = 1.25 · 14.3 A = 17.9 A",
   );
   expect(workingLine(maximumShortCircuitCurrent({ ...inputs, ...hot, bifacialGain: ratio(0.2) }))).toBe(
-    "Isc,max = K_I · Isc,hot · (1 + b) = 1.25 · 14.28 A · (1 + 0.2) = 21.42 A",
+    "Isc,max = K_I · Isc,hot · (1 + b) = 1.25 · 14.3 A · (1 + 0.2) = 21.4 A",
   );
 });
 

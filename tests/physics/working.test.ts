@@ -78,9 +78,9 @@ test("a drop over two runs names both, at the hot resistance", () => {
   const share = relativeDrop(path, volts(358.6, "Ump,string"));
   expect(workingLines(share)).toEqual([
     "r = r20 · (234.5 °C + Tc) / (234.5 °C + 20 °C) = 5.09 Ω/km · (234.5 °C + 90 °C) / (234.5 °C + 20 °C) = 6.49 Ω/km",
-    "ΔU = 2 · L · r · I = 2 · 18 m · 6.49 Ω/km · 13.2 A = 3.084 V",
-    "ΔU = 2 · L · r · I = 2 · 1.2 m · 6.49 Ω/km · 13.2 A = 0.2056 V",
-    "ΔU,path = Σ ΔU = 3.084 V + 0.2056 V = 3.29 V",
+    "ΔU = 2 · L · r · I = 2 · 18 m · 6.49 Ω/km · 13.2 A = 3.08 V",
+    "ΔU = 2 · L · r · I = 2 · 1.2 m · 6.49 Ω/km · 13.2 A = 0.206 V",
+    "ΔU,path = Σ ΔU = 3.08 V + 0.206 V = 3.29 V",
     "Δu = ΔU,path / Ump,string = 3.29 V / 358.6 V = 0.917 %",
   ]);
 });
@@ -122,17 +122,17 @@ test("the temperature at a limit divides by a negative coefficient in brackets",
 
 test("only the factors that were used stand in the formula of a capacity", () => {
   expect(workingLine(currentCapacity(amperes(42, "It"), { ambient: ratio(0.87, "Ca") }))).toBe(
-    "Iz = It · Ca = 42 A · 0.87 = 36.54 A",
+    "Iz = It · Ca = 42 A · 0.87 = 36.5 A",
   );
   const all = { ambient: ratio(0.87, "Ca"), grouping: ratio(0.8, "Cg"), insulation: ratio(0.5, "Ci") };
   expect(workingLine(currentCapacity(amperes(42, "It"), all))).toBe(
-    "Iz = It · Ca · Cg · Ci = 42 A · 0.87 · 0.8 · 0.5 = 14.62 A",
+    "Iz = It · Ca · Cg · Ci = 42 A · 0.87 · 0.8 · 0.5 = 14.6 A",
   );
 });
 
 test("figures passed under other symbols are printed under the formula's", () => {
   expect(workingLine(reverseCurrent(count(3, "strings"), amperes(17.375, "Isc,max")))).toBe(
-    "Irev = (Np − 1) · I = (3 − 1) · 17.375 A = 34.75 A",
+    "Irev = (Np − 1) · I = (3 − 1) · 17.375 A = 34.8 A",
   );
 });
 
@@ -171,6 +171,25 @@ test.each([
   [107.2e-6, "area", "AWG", "4/0 AWG"],
 ] as const)("%d of %s in %s prints as %s", (value, dimension, unit, text) => {
   expect(formatValue(value, dimension, unit)).toBe(text);
+});
+
+// Instruments of the trade: loop testers read 0.01 Ω, clamp meters 0.1 A, voltage testers 0.1 V (common practice, no source).
+test.each([
+  [0.27184, "resistance", "ohm", "0.272 Ω"],
+  [1.7475, "resistance", "ohm", "1.75 Ω"],
+  [1666.67, "resistance", "ohm", "1667 Ω"],
+  [3.0841, "voltage", "V", "3.08 V"],
+  [465.3, "voltage", "V", "465.3 V"],
+  [1015.3, "voltage", "V", "1015 V"],
+  [21.739, "current", "A", "21.7 A"],
+  [101.739, "current", "A", "101.7 A"],
+  [1898.8, "current", "kA", "1.9 kA"],
+  [42.57, "power", "W", "42.6 W"],
+  [11_180, "power", "kW", "11.18 kW"],
+  [0.76376, "ratio", undefined, "0.764"],
+  [331.2, "temperature", "degC", "58.1 °C"],
+] as const)("%d of %s, worked out, has the digits that the trade gives it: %s %s", (value, dimension, unit, text) => {
+  expect(formatFigure(derive("x", value, dimension, unit, "y", []))).toBe(text);
 });
 
 test("two figures that differ never look alike, and equal ones do", () => {

@@ -2,7 +2,7 @@ import { type Dimension, displayUnit, fromSi } from "@sunwright/grammar";
 
 /** How a number of SI units is printed: sensible digits, a real minus sign, a unit that the trade uses. */
 
-/** Derived numbers get four significant digits; stated ones come back as they were written. */
+/** Numbers worked out get at most four significant digits; stated ones come back as they were written. */
 export const derivedDigits = 4;
 export const statedDigits = 9;
 
@@ -84,15 +84,30 @@ export function unitByMagnitude(si: number, dimension: Dimension): string {
   return rows.find(([bound]) => size >= bound)?.[1] ?? "";
 }
 
+/** What meters of the trade show with three digits, and from a hundred up with a decimal as well: 21.7 A, 101.7 A. */
+const asMetersShow: ReadonlySet<Dimension> = new Set(["voltage", "current", "length"]);
+/** What no instrument shows, and no table gives, with more than three. */
+const threeDigits: ReadonlySet<Dimension> = new Set([
+  "resistance",
+  "resistance-per-length",
+  "area",
+  "ratio",
+  "time",
+  "let-through",
+]);
+
 /**
- * The significant digits that a number worked out is worth: of a temperature as many as reach its first decimal (no
- * thermometer on a roof shows more), of a share in percent three.
+ * The significant digits that a number worked out is worth. Of a temperature as many as reach its first decimal: no
+ * thermometer on a roof shows more. Kilowatts keep four, being sums of what sheets print, and coefficients, because
+ * they are multiplied by large differences.
  */
 export function worthyDigits(si: number, dimension: Dimension, unit?: string): number {
-  if (dimension === "ratio" && unit === "%") return 3;
-  if (dimension !== "temperature") return derivedDigits;
-  const shown = Math.abs(fromSi(si, unit || unitByMagnitude(si, dimension)));
-  return shown === 0 ? 1 : Math.floor(Math.log10(shown)) + 2;
+  if (threeDigits.has(dimension)) return 3;
+  const name = unit || unitByMagnitude(si, dimension);
+  if (dimension !== "temperature" && name !== "W" && !asMetersShow.has(dimension)) return derivedDigits;
+  const shown = Math.abs(fromSi(si, name));
+  const toFirstDecimal = shown === 0 ? 1 : Math.floor(Math.log10(shown)) + 2;
+  return dimension === "temperature" ? toFirstDecimal : Math.min(Math.max(toFirstDecimal, 3), derivedDigits);
 }
 
 /** A number with at most so many significant digits, never an exponent, and a real minus sign. */
@@ -109,7 +124,12 @@ export function formatNumber(value: number, digits = derivedDigits): string {
 }
 
 /** A value of SI units with its unit: `formatValue(0.00674, "ratio", "%")` is `0.674 %`. */
-export function formatValue(si: number, dimension: Dimension, unit?: string, digits = derivedDigits): string {
+export function formatValue(
+  si: number,
+  dimension: Dimension,
+  unit?: string,
+  digits = worthyDigits(si, dimension, unit),
+): string {
   const name = unit || unitByMagnitude(si, dimension);
   if (name === "AWG") return `${gauge(Math.round(fromSi(si, name)))} AWG`;
   const number = formatNumber(fromSi(si, name), digits);
