@@ -1,6 +1,6 @@
 import type { Design } from "../design/design.js";
 import { textOf, wordOf } from "../design/facts.js";
-import type { Item } from "../design/things.js";
+import type { Item, Run } from "../design/things.js";
 import { fedThrough, isOnlyInWords } from "./beyond.js";
 import { type Circuit, type Terminal, terminalOf } from "./circuit.js";
 import { type FeedTree, feedTree, isProtective, openingOn, type Path, pathTo, protectionOn, reversed } from "./feed.js";
@@ -99,17 +99,22 @@ export function transformerView(transformer: Item, design: Design, trees: FeedTr
   const reader = wordOf(transformer, "read-by");
   const resolved = reader === undefined ? undefined : design.names.resolve({ path: reader.split(".") });
   const readBy = resolved?.is === "item" ? resolved.item : undefined;
+  return { transformer, run, readBy, ...(run ? seenThrough(run, trees.all) : { seen: [], unseen: [] }) };
+}
+
+/** What supplies feed through a run, and what they feed past it. */
+export function seenThrough(run: Run, trees: readonly FeedTree[]): Pick<TransformerView, "seen" | "unseen"> {
   const seen: Item[] = [];
   const unseen: Item[] = [];
-  for (const tree of trees.all) {
-    if (!run || tree.root.item.kind !== "supply") continue;
+  for (const tree of trees) {
+    if (tree.root.item.kind !== "supply") continue;
     const hop = [...tree.arriving.values()].find(({ by }) => by === run);
     if (!hop) continue;
     const passing = new Set(fedThrough(tree, hop.to));
     for (const terminal of tree.order)
       if (takesOrGives(terminal)) (passing.has(terminal) ? seen : unseen).push(terminal.item);
   }
-  return { transformer, run, readBy, seen, unseen };
+  return { seen, unseen };
 }
 
 /** Ends of the wiring that take or give power; a way that only words describe is one. */

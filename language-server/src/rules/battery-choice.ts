@@ -49,6 +49,24 @@ export function moreUnits(battery: Item, asked: Figure, judge: Judge): Fix[] {
   ];
 }
 
+/** As many units in parallel as the maker allows, where they still give what the port asks for. */
+export function fewerUnits(battery: Item, port: Item, most: number, judge: Judge): Fix[] {
+  const asked = judge.quantity(port, "max-current");
+  const one = judge.quantity(battery, "max-current");
+  if (!battery.part || !asked || !one || judge.word(battery, "joined") !== "in-parallel") return [];
+  const made = bankCurrent(one, unitsOf(battery, most), "in-parallel");
+  if (made.value < asked.value) return [];
+  return [
+    {
+      title: `Set ${battery.id} to ${most} x ${battery.part.name}`,
+      preview: `${most} units: ${formatFigure(made)}, ${percent(asked.value / made.value)}`,
+      does: "set-count",
+      thing: battery,
+      count: most,
+    },
+  ];
+}
+
 /** Other batteries in scope that fit the port in voltage and current. */
 export function otherBatteries({ view, port, together }: WiredBattery, judge: Judge): readonly Fix[] {
   const { battery } = view;

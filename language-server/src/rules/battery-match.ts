@@ -3,7 +3,7 @@ import { batteriesTogether } from "../physics/batteries-together.js";
 import type { Figure, Given } from "../physics/figure.js";
 import { counted } from "../physics/make.js";
 import { formatApart, formatFigure } from "../physics/working.js";
-import { moreUnits, otherBatteries, otherCount } from "./battery-choice.js";
+import { fewerUnits, moreUnits, otherBatteries, otherCount } from "./battery-choice.js";
 import { currentOf, joinedOf, unitsOf, voltagesOf, type WiredBattery, wiredBatteries } from "./battery-figures.js";
 import type { Judge } from "./judge.js";
 import { idsOf, stated } from "./phrases.js";
@@ -132,7 +132,7 @@ function current({ view, port, together }: WiredBattery, judge: Judge): Outcome 
   });
 }
 
-function parallelUnits({ view, together }: WiredBattery, judge: Judge): Outcome | undefined {
+function parallelUnits({ view, port, together }: WiredBattery, judge: Judge): Outcome | undefined {
   const { battery } = view;
   if (together[0] !== battery) return undefined;
   let number = 0;
@@ -149,5 +149,6 @@ function parallelUnits({ view, together }: WiredBattery, judge: Judge): Outcome 
     value: units,
     limit: most,
     related: [stated(battery, "max-units-in-parallel", most)],
+    fixes: (later) => (together.length > 1 ? [] : fewerUnits(battery, port, most.value, later)),
   });
 }

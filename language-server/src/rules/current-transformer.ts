@@ -1,12 +1,16 @@
 import type { Terminal } from "../circuit/circuit.js";
 import type { FeedTree } from "../circuit/feed.js";
 import type { Plant, TransformerView } from "../circuit/plant.js";
-import type { Item, Run } from "../design/things.js";
-import { formatApart } from "../physics/working.js";
+import { seenThrough } from "../circuit/plant-views.js";
+import { flagOf } from "../design/facts.js";
+import { type Item, isWrittenHere, type Run } from "../design/things.js";
+import { formatApart, formatFigure } from "../physics/working.js";
 import type { Judge } from "./judge.js";
+import { percent } from "./part-fixes.js";
 import { strongerAcParts } from "./part-fixes-ac.js";
 import { listed, stated } from "./phrases.js";
-import type { Outcome } from "./rule.js";
+import type { Fix, Outcome } from "./rule.js";
+import { eachOf } from "./several.js";
 import { currentThrough } from "./through-current.js";
 
 /** What a current transformer has to be for its reading to mean anything. */
@@ -53,7 +57,36 @@ function sees({ transformer, run, seen, unseen }: TransformerView, plant: Plant,
         message: purpose === "supply" ? "not seen" : "seen too",
       })),
     ],
+    fixes: (asked) => otherRuns({ transformer, run, seen, unseen }, plant, asked),
   });
+}
+
+/** Runs on which it would see what it is there for, and which it is large enough for. */
+function otherRuns(view: TransformerView, plant: Plant, judge: Judge): Fix[] {
+  const { transformer } = view;
+  if (!isWrittenHere(transformer) || flagOf(transformer, "existing") === true) return [];
+  const runs = [...new Set(plant.lines.map(({ run }) => run))];
+  const fixes = runs.flatMap((run): Fix[] => {
+    const there = { ...view, run, ...seenThrough(run, plant.trees) };
+    const [sight, ...outcomes] = eachOf(
+      () => sees(there, plant, judge),
+      () => carries(there, plant, judge),
+    );
+    const [load] = outcomes;
+    if (run === view.run || sight?.outcome !== "pass" || load?.outcome !== "pass" || outcomes.length > 1) return [];
+    return [
+      {
+        title: `Clip ${transformer.id} on ${run.id}`,
+        preview: `it sees ${named(there.seen)}; ${formatFigure(load.limit!)}, ${percent(load.utilisation ?? 0)}`,
+        does: "set-property",
+        thing: transformer,
+        property: "around",
+        value: run.id,
+      },
+    ];
+  });
+  // One run after the other on the same way all do alike.
+  return fixes.slice(0, 3);
 }
 
 function named(items: readonly Item[]): string {
