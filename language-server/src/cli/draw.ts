@@ -8,8 +8,9 @@ import { pictureOf } from "../drawing/render.js";
 import { sheetsOf } from "../drawing/sheets/sheets.js";
 import { svgOf } from "../drawing/svg.js";
 import { themes } from "../drawing/themes.js";
-import { type DrawArguments, UsageError } from "./arguments.js";
+import type { DrawArguments } from "./draw-arguments.js";
 import { whyUnreadable } from "./inputs.js";
+import { UsageError } from "./option-values.js";
 import { type ExitCode, exitCodes, type Surroundings } from "./surroundings.js";
 import { type NamedDesign, oneDesign } from "./switching.js";
 
