@@ -1,8 +1,7 @@
 import type { Assessment } from "../../language-server/src/assessment/assessment.js";
 import { diagramOf } from "../../language-server/src/drawing/diagram-of.js";
 import { layout } from "../../language-server/src/drawing/layout.js";
-import { renderSvg } from "../../language-server/src/drawing/render.js";
-import { assessText } from "../drawing/drawn.js";
+import { assessText, renderSvg } from "../drawing/drawn.js";
 import { largeSite } from "../drawing/large-site.js";
 import { assessed, textOf } from "../examples/examples.js";
 import { digits, median } from "./statistics.js";

@@ -2,10 +2,9 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { diagramOf } from "../../language-server/src/drawing/diagram-of.js";
 import { layout } from "../../language-server/src/drawing/layout.js";
-import { renderSvg } from "../../language-server/src/drawing/render.js";
 import { installations } from "../circuit/random-circuit.js";
 import { assessed, designs, goodDesigns, textOf } from "../examples/examples.js";
-import { assessText } from "./drawn.js";
+import { assessText, renderSvg } from "./drawn.js";
 import { faults } from "./geometry.js";
 
 describe("nothing overlaps, everything is joined, wires are level or upright", () => {

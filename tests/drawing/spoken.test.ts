@@ -1,10 +1,10 @@
 import { describe, expect, test } from "vitest";
 import { diagramOf } from "../../language-server/src/drawing/diagram-of.js";
 import { layout } from "../../language-server/src/drawing/layout.js";
-import { renderSvg } from "../../language-server/src/drawing/render.js";
 import { spokenLine } from "../../language-server/src/drawing/spoken.js";
 import { light } from "../../language-server/src/drawing/themes.js";
 import { assessed, goodDesigns } from "../examples/examples.js";
+import { renderSvg } from "./drawn.js";
 
 describe("signs are said as words", () => {
   test.each([

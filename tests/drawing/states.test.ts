@@ -1,11 +1,10 @@
 import { describe, expect, test } from "vitest";
 import { diagramOf } from "../../language-server/src/drawing/diagram-of.js";
 import { layout } from "../../language-server/src/drawing/layout.js";
-import { renderSvg } from "../../language-server/src/drawing/render.js";
 import type { States } from "../../language-server/src/drawing/states.js";
 import { light } from "../../language-server/src/drawing/themes.js";
 import { assessed } from "../examples/examples.js";
-import { assessText } from "./drawn.js";
+import { assessText, renderSvg } from "./drawn.js";
 
 const cottage = await layout(diagramOf(assessed("alder-cottage/alder-cottage.sun")));
 

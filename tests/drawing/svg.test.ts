@@ -2,11 +2,11 @@ import { describe, expect, test } from "vitest";
 import { chartsOf } from "../../language-server/src/drawing/charts/charts.js";
 import { diagramOf } from "../../language-server/src/drawing/diagram-of.js";
 import { layout } from "../../language-server/src/drawing/layout.js";
-import { pictureOf, renderSvg } from "../../language-server/src/drawing/render.js";
+import { pictureOf } from "../../language-server/src/drawing/render.js";
 import { svgOf } from "../../language-server/src/drawing/svg.js";
 import { light, ofPage, themes } from "../../language-server/src/drawing/themes.js";
 import { assessed, goodDesigns } from "../examples/examples.js";
-import { assessText } from "./drawn.js";
+import { assessText, renderSvg } from "./drawn.js";
 import { texts } from "./texts.js";
 
 async function svg(path: string): Promise<string> {

@@ -6,8 +6,6 @@ import type { Page } from "./sheets/columns.js";
 import { belowDrawing, besideDrawing, type Sheet } from "./sheets/frame.js";
 import { withMarksSaid } from "./spoken.js";
 import { inState, type States } from "./states.js";
-import { svgOf } from "./svg.js";
-import { light, type Theme } from "./themes.js";
 import { wireShapes } from "./wires.js";
 
 export interface RenderOptions {
@@ -44,11 +42,6 @@ export function pictureOf(placed: Placed, { sheet = true, states, page = onlyPag
 /** How large it comes out on a landscape sheet of the A series. */
 function onPaper({ width, height }: Sheet): number {
   return Math.min(Math.SQRT2 / width, 1 / height);
-}
-
-/** A placed diagram as an SVG document. */
-export function renderSvg(placed: Placed, theme: Theme = light, options: RenderOptions = {}): string {
-  return svgOf(pictureOf(placed, options), theme);
 }
 
 function drawingShapes(placed: Placed, states: States | undefined): Shape[] {
