@@ -4,7 +4,7 @@ import type { FileParams } from "../../../language-server/src/drawing-worker/que
 import type { ChartResult } from "../../../language-server/src/editor/lsp/chart-requests";
 import type { DiagramResult, HeadResult } from "../../../language-server/src/editor/lsp/diagram-requests";
 import type { DrawingWorker } from "../drawing/drawing-worker";
-import { fileName } from "../panel/shown-design";
+import { exists, fileName } from "../files";
 import { ask } from "../requests";
 
 /** What is written, and how; what is left out is asked. */
@@ -116,11 +116,4 @@ async function pickFile({ entry, chart }: Asked, as: Format["as"]): Promise<Uri 
     filters: as === "svg" ? { SVG: ["svg"] } : { PDF: ["pdf"] },
     title: l10n.t("Export"),
   });
-}
-
-async function exists(uri: Uri): Promise<boolean> {
-  return workspace.fs.stat(uri).then(
-    () => true,
-    () => false,
-  );
 }

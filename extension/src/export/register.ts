@@ -1,7 +1,7 @@
 import { commands, type Disposable, l10n, window } from "vscode";
 import type { BaseLanguageClient } from "vscode-languageclient";
 import type { DrawingWorker } from "../drawing/drawing-worker";
-import { fileName } from "../panel/shown-design";
+import { fileName } from "../files";
 import { addressOf, designEditor } from "../requests";
 import { type ExportWish, exportDrawing } from "./export-drawing";
 

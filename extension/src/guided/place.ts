@@ -1,4 +1,5 @@
 import { FileType, l10n, type TextDocument, Uri, WorkspaceEdit, window, workspace } from "vscode";
+import { exists } from "../files";
 import { askChoice, askText, type Option, type Step } from "./steps";
 
 /** Where a new file goes, as far as it has been said. */
@@ -90,13 +91,6 @@ export async function makeFile(uri: Uri | undefined, content: string): Promise<T
 function shownFolder(uri: Uri): string {
   const relative = workspace.asRelativePath(uri, true);
   return relative === uri.fsPath ? uri.fsPath : relative;
-}
-
-async function exists(uri: Uri): Promise<boolean> {
-  return Promise.resolve(workspace.fs.stat(uri)).then(
-    () => true,
-    () => false,
-  );
 }
 
 function withEnding(name: string): string {

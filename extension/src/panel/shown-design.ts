@@ -1,6 +1,7 @@
-import { l10n, Uri, workspace } from "vscode";
+import { l10n } from "vscode";
 import type { Diagram, TitleBlock } from "../../../language-server/src/drawing/diagram";
 import type { DiagramResult, HeadResult } from "../../../language-server/src/editor/lsp/diagram-requests";
+import { fileName } from "../files";
 import type { Join, ShownDesign, ShownHead, ShownLive } from "./messages";
 
 /** What the page shows of a design beside its picture. */
@@ -35,8 +36,4 @@ export function shownHead(
 
 function joinsOf({ wires }: Diagram): Join[] {
   return wires.map(({ id, from, to }) => ({ wire: id, from: from.node, to: to.node }));
-}
-
-export function fileName(uri: string): string {
-  return workspace.asRelativePath(Uri.parse(uri), false);
 }
