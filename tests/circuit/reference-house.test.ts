@@ -167,6 +167,20 @@ describe("what is said of it", () => {
       notCounted: ["OLD.RCD2.K2: it opens 1 of 2 live conductors", "OLD.RCD2.K3: it opens 1 of 2 live conductors"],
     });
   });
+  test("what reaches one terminal by one way is said in one sentence", () => {
+    const two = wired(`part M is module { power: 400 W }
+part C is cable { conductor-area: 4 mm2 }
+string A is 9 x M
+string B is 9 x M
+fuse F
+run W1 from A to F: 9 m of C
+run W2 from B to F: 9 m of C
+`);
+    expect(isolationText(two.circuit, isolate(two.circuit, two.item("F"))).stillLive).toEqual([
+      "F.in, from A and B in any light",
+      "F.out, from A and B in any light",
+    ]);
+  });
   test("what no device can do is said as well", () => {
     expect(isolationText(circuit, isolate(circuit, house.item("BAT")))).toMatchObject({
       open: "Open Q3: nothing reaches BAT but what is named as still live, if it is wired as written. Prove it dead.",

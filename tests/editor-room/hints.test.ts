@@ -79,6 +79,13 @@ describe("hints", () => {
     expect(hints(texts, "cottage.sun", "tests").filter((hint) => hint.includes("expected"))).toEqual([]);
   });
 
+  // 1 MΩ at 500 V and above: IEC 62446-1, from memory.
+  test.each([550, 0.4])("a reading of %d MΩ is held against a lower bound, whether or not it keeps it", (read) => {
+    const reading = `measured S1 on 2026-06-12 { insulation-resistance: ${read} Mohm  insulation-test-voltage: 1000 V }\n`;
+    const found = hints({ ...files, "cottage.sun": cottage + reading }, "cottage.sun");
+    expect(found.find((hint) => hint.includes("insulation-resistance"))).toMatch(/» at least 1 MΩ$/);
+  });
+
   test("only those of the asked stretch are given", () => {
     const workspace = new TestWorkspace(files);
     const start = cottage.indexOf("run W1");

@@ -198,6 +198,9 @@ test("two figures that differ never look alike, and equal ones do", () => {
   expect(
     formatApart(derive("Up", 2800, "voltage", undefined, "x", []), stated("Uw", 4000, "voltage", "kV", "")),
   ).toEqual(["2.8 kV", "4 kV"]);
+  expect(
+    formatApart(derive("Isc", 17.5, "current", undefined, "x", []), stated("I", 10_000, "current", "kA", "")),
+  ).toEqual(["17.5 A", "10 kA"]);
 });
 
 test("a source says how well it is known", () => {

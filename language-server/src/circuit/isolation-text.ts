@@ -25,7 +25,8 @@ export interface IsolationText {
 export function isolationText(circuit: Circuit, isolation: Isolation): IsolationText {
   const { of, cuts, staysLive, boundary, waits, notCounted } = isolation;
   const [first = [], ...others] = cuts;
-  const own = staysLive.map(({ terminal, arrival }) => said(terminal, [arrival]));
+  const own = new Map<Terminal, Arrival[]>();
+  for (const { terminal, arrival } of staysLive) own.set(terminal, [...(own.get(terminal) ?? []), arrival]);
   const behind = new Set(cuts.flat());
   return {
     open: openText(of.id, cuts, staysLive.length > 0),
@@ -35,7 +36,10 @@ export function isolationText(circuit: Circuit, isolation: Isolation): Isolation
         ? `Wait ${formatFigure(wait)} for the capacitors of ${inverter.id}.`
         : `${inverter.id} holds charge, and discharge-wait is not stated: see its maker's sheet before touching anything.`,
     ),
-    stillLive: [...own, ...liveAround(circuit, isolation, first)],
+    stillLive: [
+      ...[...own].map(([terminal, arrivals]) => said(terminal, arrivals)),
+      ...liveAround(circuit, isolation, first),
+    ],
     besides: boundary
       .map(({ device }) => device)
       .filter((device) => !behind.has(device))

@@ -1,3 +1,4 @@
+import { type Dimension, fromSi } from "@sunwright/grammar";
 import { formatValue, statedDigits, worthyDigits } from "./display.js";
 import type { Derived, Figure, Source } from "./figure.js";
 
@@ -31,7 +32,15 @@ export function formatApart(figure: Figure, other: Figure): [string, string] {
 
 function sharedUnit(figure: Figure, other: Figure): string | undefined {
   if (figure.dimension !== other.dimension) return undefined;
-  return other.unit || figure.unit;
+  const unit = other.unit || figure.unit;
+  return unit && isFarSmaller(figure, unit) ? undefined : unit;
+}
+
+const measuredInSteps: ReadonlySet<Dimension> = new Set(["voltage", "current", "resistance", "power"]);
+
+/** Whether a figure is so small in a unit that nobody would say it so: 17.5 A beside 10 kA is no 0.0175 kA. */
+function isFarSmaller({ value, dimension }: Figure, unit: string): boolean {
+  return value !== 0 && measuredInSteps.has(dimension) && Math.abs(fromSi(value, unit)) < 0.02;
 }
 
 /** One line: `symbol = formula = figures = result`; for a given figure `symbol = value (where it comes from)`. */

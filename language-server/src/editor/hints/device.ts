@@ -32,7 +32,10 @@ export function deviceHint(assessment: Assessment, device: Item): HintText | und
   const where =
     capacity?.check.thing.is === "run" ? l10n.t(", Iz what {0} carries as it is laid", capacity.check.thing.id) : "";
   const direction = most.against ? ` (${most.against})` : "";
-  return { label, tooltip: l10n.t("Ib the most that flows{0}, In the rating of {1}{2}.", direction, device.id, where) };
+  return {
+    label,
+    tooltip: l10n.t("Ib is the most that flows{0}, In the rating of {1}{2}.", direction, device.id, where),
+  };
 }
 
 function sign(terms: readonly [string, Figure][], index: number): string {

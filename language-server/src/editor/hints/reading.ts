@@ -30,7 +30,7 @@ export function* readingHint(
 
 function expectation(check: Check, { value, valuePlace }: Property): HintText | undefined {
   if (value?.kind !== "quantity") return undefined;
-  for (const { value: found, limit } of comparedIn(check)) {
+  for (const { value: found, limit, share } of comparedIn(check)) {
     const isRead = [found, limit].some((figure) =>
       [...givens(figure)].some(({ origin }) => origin.place === valuePlace),
     );
@@ -43,11 +43,18 @@ function expectation(check: Check, { value, valuePlace }: Property): HintText | 
       };
     if (limit.dimension === value.dimension && found.dimension === value.dimension)
       return {
-        label: l10n.t("limit {0}", formatFigure(limit)),
+        label: isLeast(found, limit, share)
+          ? l10n.t("at least {0}", formatFigure(limit))
+          : l10n.t("limit {0}", formatFigure(limit)),
         tooltip: l10n.t("Held against this limit ({0}).", check.rule.id),
       };
   }
   return undefined;
+}
+
+/** Whether a limit is a lower bound: what holds is then above it, and what does not is below. */
+function isLeast(found: Figure, limit: Figure, share: number): boolean {
+  return found.value !== limit.value && found.value > limit.value === share < 1;
 }
 
 /** The figure that a reading was expected to have: the physics calls it `Uoc,exp`, as the term of a comparison `Xexp`. */

@@ -15,7 +15,7 @@ export function stringHint(assessment: Assessment, string: Item): HintText | und
   const tightest = tightestOf(compared);
   if (!tightest) return undefined;
   const [voltage, limit] = formatApart(tightest.value, tightest.limit);
-  const against = tightest.against ? l10n.t(", the least that stands on its way: {0}", tightest.against) : "";
+  const against = tightest.against ? l10n.t(", the least that anything on its way stands ({0})", tightest.against) : "";
   return {
     label: l10n.t("Uoc {0} cold, {1} of {2}", voltage, percent(tightest.share), limit),
     tooltip: l10n.t(

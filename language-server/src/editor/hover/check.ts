@@ -60,6 +60,8 @@ function margin({ value, limit, utilisation }: Pass): string {
 export function marginText({ value, limit }: Pick<Finding, "value" | "limit">): string | undefined {
   if (!value || !limit || limit.value === 0 || value.dimension !== limit.dimension) return undefined;
   const [text, limitText] = formatApart(value, limit);
+  // A share of a share helps nobody to see how far it is off.
+  if (value.dimension === "ratio") return l10n.t("{0} against a limit of {1}.", text, limitText);
   return l10n.t("{0} against a limit of {1}: {2} of it.", text, limitText, percent(value.value / limit.value));
 }
 
