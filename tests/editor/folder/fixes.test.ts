@@ -39,6 +39,14 @@ describe("quick fixes", () => {
     assert.notEqual(cable, "Solar4");
   });
 
+  it("put a device on a free way of a board, with what it feeds below the board", async () => {
+    const path = "examples/training/nothing-against-surges-on-the-board.sun";
+    const text = await mended(path, "GRID {", /^Put an spd, SurgeAc, .*on way 2 of CU/, "surge-needed");
+    const [, device, spd] = /\n {4}way 2: breaker (\w+) is \w+ serves (\w+)\n/.exec(text)!;
+    assert.include(text, `}\nspd ${spd} is SurgeAc\n`);
+    assert.include(text, ` from CU.${device} to ${spd}  // state its length`);
+  });
+
   it("offer the name that was meant", async () => {
     const path = await layHouse((text) => text.replace("isolator Q1 is RotaryDc32", "isolator Q1 is RotryDc32"));
     const text = await mended(path, "RotryDc32", /RotaryDc32/, "unknown-name");
