@@ -1,11 +1,14 @@
 import { goingOn, type Path, protectionOn } from "../circuit/feed.js";
-import type { AcSurgeTap, Plant } from "../circuit/plant.js";
+import type { AcSurgeTap, BoardCircuit, Plant } from "../circuit/plant.js";
 import { given } from "../design/facts.js";
 import type { Item } from "../design/things.js";
 import { counted } from "../physics/make.js";
+import { formatFigure } from "../physics/working.js";
 import { allCandidates, type Candidate, insertFixes, sourceEnd } from "./added-device.js";
 import { judgeBreaking } from "./breaking-capacity.js";
+import { deviceFixes } from "./device-parts.js";
 import type { Judge } from "./judge.js";
+import { percent } from "./part-fixes.js";
 import type { Fix, Outcome } from "./rule.js";
 import { eachOf } from "./several.js";
 
@@ -24,13 +27,42 @@ export function backups(place: BackupPlace, judge: Judge): Candidate[] {
   return allCandidates(judge, ["breaker", "fuse"], (device) => comparisons(device, place, judge)).reverse();
 }
 
-/** The best of them in the lead of a device that is there. */
-export function leadFixes(plant: Plant, { spd, run, path }: AcSurgeTap, judge: Judge): Fix[] {
-  const hops = path?.hops.slice(0, -1);
-  if (!run || !path || !hops) return [];
-  const before: Path = { from: path.from, to: path.hops[hops.length]!.from, hops };
+/** For a device that is there: a smaller one on its way where that feeds nothing else, or the best of them in its lead. */
+export function backupFixes(plant: Plant, tap: AcSurgeTap, judge: Judge): Fix[] {
+  const { spd, run, path } = tap;
+  const smaller = smallerOnWay(plant, tap, judge);
+  if (smaller.length > 0 || !run || !path) return smaller;
+  const before = upTo(path, path.hops.length - 1);
   const [best] = backups({ plant, spd, path: before }, judge);
   return best ? insertFixes([{ run, source: sourceEnd(run, before.to.item) }], [best]) : [];
+}
+
+function smallerOnWay(plant: Plant, { spd, path, protectedBy }: AcSurgeTap, judge: Judge): Fix[] {
+  const circuits = plant.boards.flatMap((board) => board.circuits);
+  const circuit = circuits.find(({ device }) => device === protectedBy);
+  const index = path?.hops.findIndex(({ by }) => by === protectedBy) ?? -1;
+  const largest = judge.quantity(spd, "max-backup-fuse");
+  if (!path || !protectedBy || index < 0 || !largest || !circuit || !feedsOnly(spd, circuit)) return [];
+  const fitting = backups({ plant, spd, path: upTo(path, index) }, judge).map(({ part }) => part);
+  return deviceFixes(judge, {
+    device: protectedBy,
+    changes: ["rated-current"],
+    preview: (part) => {
+      const rating = fitting.includes(part) ? given(part, "rated-current") : undefined;
+      return rating && `${formatFigure(rating)}, ${percent(rating.value / largest.value)}`;
+    },
+    order: (part) => -(given(part, "rated-current")?.value ?? 0),
+  });
+}
+
+function feedsOnly(spd: Item, { beyond, serves, servesText }: BoardCircuit): boolean {
+  const { surge, loads, boards, gridPorts, generators } = beyond;
+  const others = loads.length + boards.length + gridPorts.length + generators.length;
+  return others === 0 && surge.every((each) => each === spd) && (serves ?? spd) === spd && servesText === undefined;
+}
+
+function upTo({ from, hops }: Path, index: number): Path {
+  return { from, to: hops[index]!.from, hops: hops.slice(0, index) };
 }
 
 function comparisons(device: Item, place: BackupPlace, judge: Judge): Outcome[] {

@@ -4,7 +4,7 @@ import { formatApart, formatFigure } from "../physics/working.js";
 import type { Judge } from "./judge.js";
 import { stated } from "./phrases.js";
 import type { Outcome } from "./rule.js";
-import { leadFixes } from "./surge-ac-backup-device.js";
+import { backupFixes } from "./surge-ac-backup-device.js";
 import { acSurgeFixes } from "./surge-ac-choice.js";
 import type { AcSurgeSubject } from "./surge-ac-taps.js";
 
@@ -38,7 +38,7 @@ export function acBackup(subject: AcSurgeSubject, judge: Judge): Outcome {
       todo: "Put a breaker or fuse in its lead.",
       spot: { thing: spd, word: "part" },
       related: [stated(spd, "max-backup-fuse", largest)],
-      fixes: (asks) => [...leadFixes(subject.plant, subject.tap, asks), ...acSurgeFixes(subject, asks)],
+      fixes: (asks) => [...backupFixes(subject.plant, subject.tap, asks), ...acSurgeFixes(subject, asks)],
     });
   const ratings = judge.need(...ahead);
   const rating = ratings.reduce((least, each) => (each.value < least.value ? each : least));
@@ -52,7 +52,7 @@ export function acBackup(subject: AcSurgeSubject, judge: Judge): Outcome {
     value: rating,
     limit: largest,
     related: [stated(spd, "max-backup-fuse", largest), stated(smallest[0], smallest[1], rating)],
-    fixes: (asks) => [...leadFixes(subject.plant, subject.tap, asks), ...acSurgeFixes(subject, asks)],
+    fixes: (asks) => [...backupFixes(subject.plant, subject.tap, asks), ...acSurgeFixes(subject, asks)],
   });
 }
 
