@@ -1,4 +1,3 @@
-import { UriUtils } from "langium";
 import type { Connection, Location, Range } from "vscode-languageserver";
 import type { Mode } from "../../circuit/modes.js";
 import type { Diagram } from "../../drawing/diagram.js";
@@ -7,13 +6,10 @@ import { type LiveParts, liveParts } from "../diagram/live-parts.js";
 import type { WrittenAt } from "../diagram/places.js";
 import type { Editor } from "./editor.js";
 import type { Positions } from "./positions.js";
-import { type About, answerTo, askedMode } from "./questions.js";
+import { type About, type AboutDesign, answerTo, askedDesign, askedMode } from "./questions.js";
 
-/** `sunwright/diagram`: the single-line diagram of a design that a document belongs to. */
-export interface DiagramParams extends About {
-  /** Which design, by the file it begins in. */
-  readonly design?: string;
-}
+/* `sunwright/diagram`: the single-line diagram of a design that a document belongs to. */
+
 /** What is told of a design beside its picture, in the editor's own lines and columns. */
 export interface HeadResult extends Omit<DesignHead, "unread"> {
   readonly unread: readonly Location[];
@@ -39,9 +35,8 @@ export interface LivePartsParams extends About, Partial<Mode> {
 
 export function addDiagramRequests(connection: Connection, editor: Editor): void {
   const { view, positions, severities } = editor;
-  answerTo(connection, editor, "sunwright/diagram", (uri, { design }: DiagramParams): DiagramResult => {
-    const wanted = design === undefined ? undefined : UriUtils.normalize(design);
-    const answer = diagramAnswer(view, uri, wanted, severities);
+  answerTo(connection, editor, "sunwright/diagram", (uri, params: AboutDesign): DiagramResult => {
+    const answer = diagramAnswer(view, uri, askedDesign(params), severities);
     return {
       ...headResult(answer, positions),
       diagram: answer.diagram,

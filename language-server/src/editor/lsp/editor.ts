@@ -1,7 +1,8 @@
 import { UriUtils } from "langium";
 import type { Connection } from "vscode-languageserver";
 import { readSeverities, type Severities } from "../../assessment/severities.js";
-import type { SunwrightSharedServices } from "../../language/module.js";
+import type { ChunkParser } from "../../language/chunk-parser.js";
+import type { SunwrightServices, SunwrightSharedServices } from "../../language/module.js";
 import type { Links } from "../hover/check.js";
 import { defaultSettings, readSettings, type Settings } from "../settings.js";
 import { WorkspaceView } from "../workspace-view.js";
@@ -47,6 +48,11 @@ export class Editor {
     project.onChange((uri) => {
       if (!project.has(uri)) this.view.forget(uri);
     });
+  }
+
+  /** For texts that stand in no file. The language is registered after the services that all languages share. */
+  get parser(): ChunkParser {
+    return (this.services.ServiceRegistry.all[0] as SunwrightServices).sunwright.ChunkParser;
   }
 
   /**

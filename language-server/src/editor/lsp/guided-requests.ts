@@ -1,5 +1,4 @@
 import type { Connection } from "vscode-languageserver";
-import type { SunwrightServices } from "../../language/module.js";
 import { type Asked, answerProblem, nameProblem } from "../guided/answer.js";
 import { type KnownPart, knownParts } from "../guided/known-parts.js";
 import { type PartPlan, partText } from "../guided/part-text.js";
@@ -16,12 +15,7 @@ import type { Editor } from "./editor.js";
 /** Registers them. */
 export function addGuidedRequests(connection: Connection, editor: Editor): void {
   const { view, positions, services } = editor;
-  let reader: ReadText | undefined;
-  const read: ReadText = (text) => {
-    // The language is registered after the services that all languages share.
-    reader ??= readTextWith((services.ServiceRegistry.all[0] as SunwrightServices).sunwright.ChunkParser);
-    return reader(text);
-  };
+  const read: ReadText = (text) => readTextWith(editor.parser)(text);
 
   connection.onRequest("sunwright/sheetKinds", (): SheetKind[] => sheetKinds());
   connection.onRequest("sunwright/sheet", ({ kind }: { kind: string }): Sheet | null => sheetOf(kind) ?? null);

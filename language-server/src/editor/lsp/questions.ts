@@ -1,4 +1,4 @@
-import { DocumentState } from "langium";
+import { DocumentState, UriUtils } from "langium";
 import { createServerRequestHandler } from "langium/lsp";
 import type { Connection, TextDocumentIdentifier } from "vscode-languageserver";
 import type { Mode } from "../../circuit/modes.js";
@@ -22,6 +22,16 @@ export function answerTo<Params extends About>(
     DocumentState.IndexedReferences,
   );
   connection.onRequest(method, (params: Params, token) => handler(params, token));
+}
+
+/** Questions about one of the designs that a document belongs to. */
+export interface AboutDesign extends About {
+  /** Which design, by the file it begins in. */
+  readonly design?: string;
+}
+
+export function askedDesign({ design }: AboutDesign): string | undefined {
+  return design === undefined ? undefined : UriUtils.normalize(design);
 }
 
 /** A word that is no mode asks about all modes, never about none. */
