@@ -1,4 +1,5 @@
 import { BrowserMessageReader, BrowserMessageWriter, createConnection } from "vscode-languageserver/browser";
+import { faultText } from "../editor/lsp/fault-text.js";
 import { ClientFileSystem } from "./client-files.js";
 import { startServer } from "./start.js";
 
@@ -17,7 +18,6 @@ const port = globalThis as unknown as ConstructorParameters<typeof BrowserMessag
 const connection = createConnection(new BrowserMessageReader(port), new BrowserMessageWriter(port));
 scope.addEventListener("unhandledrejection", (event) => {
   event.preventDefault();
-  const { reason } = event;
-  connection.console.error(reason instanceof Error ? (reason.stack ?? reason.message) : String(reason));
+  connection.console.error(faultText(event.reason));
 });
 startServer(connection, { fileSystemProvider: () => new ClientFileSystem(connection) });

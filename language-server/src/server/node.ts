@@ -1,5 +1,6 @@
 import { NodeFileSystem } from "langium/node";
 import { createConnection, ProposedFeatures } from "vscode-languageserver/node";
+import { faultText } from "../editor/lsp/fault-text.js";
 import { startServer } from "./start.js";
 
 const transports = ["--stdio", "--node-ipc", "--socket", "--pipe"];
@@ -16,9 +17,7 @@ if (
 const connection = createConnection(ProposedFeatures.all);
 
 // One request that goes wrong must not take the other open designs with it.
-process.on("uncaughtException", (error) => connection.console.error(error.stack ?? error.message));
-process.on("unhandledRejection", (reason) =>
-  connection.console.error(reason instanceof Error ? (reason.stack ?? reason.message) : String(reason)),
-);
+for (const event of ["uncaughtException", "unhandledRejection"])
+  process.on(event, (fault: unknown) => connection.console.error(faultText(fault)));
 
 startServer(connection, NodeFileSystem);

@@ -35,6 +35,7 @@ import { addActionResolver, fixAll } from "../editor/lsp/code-action-provider.js
 import { addDesignRequests } from "../editor/lsp/design-requests.js";
 import { addDiagramRequests } from "../editor/lsp/diagram-requests.js";
 import { type Editor, editorOf } from "../editor/lsp/editor.js";
+import { faultText } from "../editor/lsp/fault-text.js";
 import { Freshener } from "../editor/lsp/freshener.js";
 import { addGuidedRequests } from "../editor/lsp/guided-requests.js";
 import { editorModules } from "../editor/lsp/module.js";
@@ -174,5 +175,5 @@ async function changedSettings(connection: Connection, { settings }: DidChangeCo
 }
 
 function report(editor: Editor, error: unknown): void {
-  editor.connection?.console.error(error instanceof Error ? (error.stack ?? error.message) : String(error));
+  editor.connection?.console.error(faultText(error));
 }

@@ -4,6 +4,7 @@ import type { Severity } from "../../design/model.js";
 import { type Diagnoser, TextDiagnoser } from "../../language/validation.js";
 import { type Mark, marksOf } from "../diagnostics.js";
 import type { Editor } from "./editor.js";
+import { faultText } from "./fault-text.js";
 
 const severities: Readonly<Record<Severity | "hint", DiagnosticSeverity>> = {
   error: DiagnosticSeverity.Error,
@@ -32,7 +33,7 @@ export class DesignDiagnoser implements Diagnoser {
       return marksOf(view, uri, { ...settings, severities }).map((mark) => this.diagnostic(mark));
     } catch (error) {
       // A design that cannot be computed must not look like one without a finding.
-      this.editor.connection?.console.error(`${uri}: ${error instanceof Error ? error.stack : String(error)}`);
+      this.editor.connection?.console.error(`${uri}: ${faultText(error)}`);
       return [failed(), ...this.ofTextAlone.diagnose(document)];
     }
   }

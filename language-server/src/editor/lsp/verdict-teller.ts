@@ -3,6 +3,7 @@ import type { Connection, Location } from "vscode-languageserver";
 import { type StatusPlace, statusPlaces } from "../status/places.js";
 import { type DesignStatus, failedStatus, statusOf } from "../status/status.js";
 import type { Editor } from "./editor.js";
+import { faultText } from "./fault-text.js";
 import { type About, answerTo } from "./questions.js";
 import { sameData } from "./same-data.js";
 
@@ -60,7 +61,7 @@ export class VerdictTeller {
     try {
       return statusOf(view, uri, severities);
     } catch (error) {
-      connection?.console.error(`${uri}: ${error instanceof Error ? error.stack : String(error)}`);
+      connection?.console.error(`${uri}: ${faultText(error)}`);
       return [failedStatus(uri)];
     }
   }
