@@ -32,15 +32,20 @@ export class ChartView {
       this.picture,
       this.figures.box,
     );
+    this.look(view);
     this.picture.addEventListener("click", ({ target }) => this.goTo(idOf(target)));
     this.picture.addEventListener("keydown", (event) => this.press(event));
   }
 
   turn(view: PanelView): void {
+    this.look(view);
+    this.choose(view);
+  }
+
+  private look(view: PanelView): void {
     this.view = view;
     this.box.setAttribute("aria-labelledby", `tab-${view.tab}`);
     this.conditions.box.hidden = view.tab !== "curve";
-    this.choose(view);
   }
 
   show({ tab, names, name, svg, tables, places, words }: ShownChart): void {

@@ -25,12 +25,37 @@ export function accessHands(page: Page, pictures: string): Hands {
     /** What a screen reader would say of a part of our own panel, in order. */
     heard: async ({ selector }: { selector: string }) =>
       (await panelFrame(page))?.locator(selector).first().ariaSnapshot({ timeout: 5_000 }),
+    /** Has the page painted in the reader's own colours, as a contrast theme of the system does, or no more. */
+    forceColours: async ({ on }: { on: boolean }) => page.emulateMedia({ forcedColors: on ? "active" : "none" }),
+    /** All paints of some elements of our own panel in some properties, and those of the system by name. */
+    paints: async (given: Painted) => (await panelFrame(page))?.evaluate(paintsOf, given),
     /** Leaves a text beside the pictures, to be read, and to take the place of an older one. */
     keepText: async ({ name, text }: { name: string; text: string }) => {
       mkdirSync(pictures, { recursive: true });
       writeFileSync(join(pictures, name), text);
     },
   };
+}
+
+interface Painted {
+  readonly selector: string;
+  readonly properties: readonly string[];
+}
+
+/** Runs in the page. */
+function paintsOf({ selector, properties }: Painted): { system: Record<string, string>; used: string[] } {
+  const probe = document.body.appendChild(document.createElement("i"));
+  probe.style.setProperty("forced-color-adjust", "none");
+  const named = (name: string) => {
+    probe.style.color = name;
+    return getComputedStyle(probe).color;
+  };
+  const system = Object.fromEntries(["Canvas", "CanvasText", "GrayText"].map((name) => [name, named(name)]));
+  probe.remove();
+  const paints = Array.from(document.querySelectorAll(selector)).flatMap((each) =>
+    properties.map((property) => getComputedStyle(each).getPropertyValue(property)),
+  );
+  return { system, used: [...new Set(paints)].filter((paint) => /^rgba?\((?!0, 0, 0, 0\))/.test(paint)) };
 }
 
 interface Held {

@@ -7,8 +7,8 @@ import type { Host } from "./host.js";
 import { descendants } from "./processes.js";
 import type { Hands } from "./stage.js";
 import { watchHands } from "./watch-hands.js";
+import { windowHands, windowSize } from "./window-hands.js";
 
-export const windowSize = { width: 1280, height: 800 };
 const titleHeight = 30;
 
 export interface Outside {
@@ -30,6 +30,7 @@ export function handsOf({ host, browser, page, pictures, folder }: Outside): Han
   return {
     ...accessHands(page, pictures),
     ...watchHands(page),
+    ...windowHands(browser, host, pictures),
     /** Takes a picture of the window, without the title, which is the test host's. */
     picture: async ({ name }: { name: string }) => {
       mkdirSync(pictures, { recursive: true });
@@ -105,20 +106,6 @@ export function handsOf({ host, browser, page, pictures, folder }: Outside): Han
     protect: async ({ path }: { path: string }) => chmodSync(join(folder, path), 0o444),
     /** Programs that run for the editor's server side. */
     programs: async () => (host.pid === undefined ? [] : descendants(host.pid).map(({ words }) => words)),
-    /** Opens a second window on the same folder and a file in it, and waits until something is drawn there, or is not. */
-    secondWindow: async ({ file, selector, appears }: { file: string; selector: string; appears: boolean }) => {
-      const second = await browser.newPage({ viewport: windowSize });
-      try {
-        await second.goto(host.plain);
-        await openFile(second, file);
-        await second.waitForFunction(isDrawn, { selector, appears }, { timeout: 30_000 });
-      } catch (error) {
-        await second.screenshot({ path: join(pictures, "second-window.png") });
-        throw error;
-      } finally {
-        await second.close();
-      }
-    },
   };
 }
 
@@ -136,28 +123,6 @@ function lookOf(selector: string): object | undefined {
     box: { x, y, width, height },
     window: { width: innerWidth, height: innerHeight },
   };
-}
-
-/** Opens a file by its name, with the keys that a user would press. */
-async function openFile(page: Page, name: string): Promise<void> {
-  await page
-    .locator(".monaco-workbench .explorer-viewlet, .monaco-workbench .editor-group-container")
-    .first()
-    .waitFor();
-  const input = page.locator(".quick-input-widget input[type=text]");
-  // The first key may come before the window listens.
-  for (let tries = 0; tries < 20 && !(await input.isVisible()); tries++) {
-    await page.keyboard.press("Control+P");
-    await page.waitForTimeout(500);
-  }
-  await input.fill(name);
-  await page.locator(".quick-input-list .monaco-list-row", { hasText: name }).first().waitFor();
-  await page.keyboard.press("Enter");
-  await page.locator(".monaco-editor .view-line").first().waitFor();
-}
-
-function isDrawn({ selector, appears }: { selector: string; appears: boolean }): boolean {
-  return (document.querySelector(selector) !== null) === appears;
 }
 
 /** Leaves in the page how long it takes from the next key until something is drawn. */

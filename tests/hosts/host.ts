@@ -10,6 +10,8 @@ export interface HostOptions {
   readonly development: string;
   readonly vsix: string;
   readonly isTrusted: boolean;
+  /** The reader's; English without. */
+  readonly language?: string;
   /** For whatever the host writes. */
   readonly temporary: string;
 }

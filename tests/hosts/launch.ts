@@ -1,11 +1,12 @@
 import { rmSync, writeFileSync } from "node:fs";
 import { join, relative } from "node:path";
 import { findChromium, startChromium } from "./chromium.js";
-import { handsOf, windowSize } from "./hands.js";
+import { handsOf } from "./hands.js";
 import type { Host, HostOptions } from "./host.js";
 import { startNodeHost } from "./node-host.js";
 import { openStage, stageFile } from "./stage.js";
 import { startWebHost } from "./web-host.js";
+import { windowSize } from "./window-hands.js";
 
 /**
  * Stands in for VS Code's program: takes its words, opens the workspace in a host in the browser, has the tests run there
@@ -13,7 +14,7 @@ import { startWebHost } from "./web-host.js";
  */
 async function launch(words: readonly string[]): Promise<number> {
   const { SUNWRIGHT_HOST, SUNWRIGHT_VSIX, SUNWRIGHT_TEMPORARY, SUNWRIGHT_PICTURES } = process.env;
-  const { SUNWRIGHT_TRUST, SUNWRIGHT_FOLDER } = process.env;
+  const { SUNWRIGHT_TRUST, SUNWRIGHT_FOLDER, SUNWRIGHT_LANGUAGE: language } = process.env;
   const value = (name: string) => words.find((word) => word.startsWith(`--${name}=`))?.slice(name.length + 3) ?? "";
   const opened = words.find((word) => !word.startsWith("--"));
   const folder = SUNWRIGHT_FOLDER!;
@@ -25,6 +26,7 @@ async function launch(words: readonly string[]): Promise<number> {
     vsix: SUNWRIGHT_VSIX!,
     temporary: SUNWRIGHT_TEMPORARY!,
     isTrusted: SUNWRIGHT_TRUST !== "no",
+    ...(language ? { language } : {}),
   };
   const executable = findChromium();
   if (!executable) throw new Error("There is no Chromium");
@@ -39,9 +41,11 @@ async function launch(words: readonly string[]): Promise<number> {
     process.once(signal, () => void stop().then(() => process.exit(1)));
   try {
     host = await (SUNWRIGHT_HOST === "web" ? startWebHost(options) : startNodeHost(options));
-    const page = await browser.newPage({ viewport: windowSize });
+    const page = await browser.newPage({ viewport: windowSize, ...(language ? { locale: language } : {}) });
     // What is sent into the page was compiled with calls to this.
     await page.addInitScript("globalThis.__name = (named) => named");
+    // Where an editor has words of its own in a language, they say so; the server here comes without.
+    if (language) await page.addInitScript(`globalThis._VSCODE_NLS_LANGUAGE = ${JSON.stringify(language)}`);
     const pictures = SUNWRIGHT_PICTURES!;
     const stage = await openStage(handsOf({ host, browser, page, pictures, folder }));
     writeFileSync(join(folder, stageFile), JSON.stringify({ address: stage.address, host: SUNWRIGHT_HOST }));
@@ -74,8 +78,11 @@ async function launch(words: readonly string[]): Promise<number> {
 }
 
 function log(type: string, args: unknown[]): void {
-  // The host says at length that its own native modules were not built, and has no worker for pages without a network.
-  const isExpected = args.some((arg) => /spdlog|native-watchdog|\[Service Worker\]/.test(String(arg)));
+  // The host says at length that its own native modules were not built, and has no worker for pages without a network, nor
+  // a gallery to look for words of its own in.
+  const isExpected = args.some((arg) =>
+    /spdlog|native-watchdog|extension gallery|\[Service Worker\]/.test(String(arg)),
+  );
   if ((type === "error" && !isExpected) || process.env.SUNWRIGHT_VERBOSE) console.log(...args);
 }
 
