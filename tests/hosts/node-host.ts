@@ -15,7 +15,7 @@ export async function startNodeHost(options: HostOptions): Promise<Host> {
   // No gallery of extensions: nothing is asked of any other machine.
   const env = { ...process.env, EXTENSIONS_GALLERY: "{}", PATH: `${dirname(server.node)}:${process.env.PATH}` };
   const common = ["--server-data-dir", data, "--extensions-dir", extensions, "--accept-server-license-terms"];
-  const settings = join(data, "data", "Machine", "settings.json");
+  const settings = join(data, "Machine", "settings.json");
   mkdirSync(dirname(settings), { recursive: true });
   writeFileSync(settings, JSON.stringify({ ...windowSettings, "telemetry.telemetryLevel": "off" }));
   const install = ["--install-extension", options.vsix, "--force", ...common, "--without-connection-token"];

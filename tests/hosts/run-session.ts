@@ -6,7 +6,8 @@ import { runTests } from "@vscode/test-electron";
 import { diagnosticsFile, resultsFile, type TestResult } from "../editor/results.js";
 import { bundleTests } from "./bundle.js";
 import { installIntoDesktop } from "./desktop-host.js";
-import { type Session, sorts } from "./sessions.js";
+import { translateVsix } from "./language.js";
+import { type Session, type SessionSort, sorts } from "./sessions.js";
 import { servedFolder } from "./web-host.js";
 import { layWorkspace } from "./workspace.js";
 
@@ -44,24 +45,28 @@ export async function runSession(
   const temporary = mkdtempSync(join(tmpdir(), "sunwright-host-"));
   const started = performance.now();
   const workspace = join(temporary, "workspace");
-  const sort = sorts[session];
+  const sort: SessionSort = sorts[session];
   let failure: string | undefined;
   try {
     const opened = layWorkspace(sort, workspace);
     const place = host === "web" ? servedFolder : pathToFileURL(workspace).toString();
     await bundleTests(session, join(temporary, "tests"), place, only);
+    const { language } = sort;
+    const packaged = language ? join(temporary, "translated.vsix") : vsix;
+    if (language) translateVsix(vsix, language, packaged);
     await runTests({
       vscodeExecutablePath: desktop ?? launcher,
       extensionDevelopmentPath: emptyExtension(join(temporary, "development")),
       extensionTestsPath: join(temporary, "tests"),
-      launchArgs: [...(opened ? [opened] : []), ...(desktop ? installIntoDesktop(desktop, vsix, temporary) : [])],
+      launchArgs: [...(opened ? [opened] : []), ...(desktop ? installIntoDesktop(desktop, packaged, temporary) : [])],
       reuseMachineInstall: true,
       extensionTestsEnv: {
         SUNWRIGHT_HOST: host,
-        SUNWRIGHT_VSIX: vsix,
+        SUNWRIGHT_VSIX: packaged,
         SUNWRIGHT_TEMPORARY: temporary,
         SUNWRIGHT_PICTURES: join(pictures, host),
         SUNWRIGHT_FOLDER: workspace,
+        ...(language ? { SUNWRIGHT_LANGUAGE: language } : {}),
         SUNWRIGHT_TRUST: sort.isTrusted ? "yes" : "no",
       },
     });

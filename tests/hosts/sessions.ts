@@ -5,6 +5,8 @@ export interface SessionSort {
   /** Whether the examples lie in the folder. */
   readonly hasExamples: boolean;
   readonly isTrusted: boolean;
+  /** The reader's, with a translation of our own words that is made for the tests; English without. */
+  readonly language?: string;
 }
 
 const usual: SessionSort = { opens: "folder", hasExamples: true, isTrusted: true };
@@ -13,6 +15,7 @@ export const sorts = {
   folder: usual,
   folders: { ...usual, opens: "file" },
   untrusted: { ...usual, isTrusted: false },
+  translated: { ...usual, language: "de" },
   "empty-folder": { ...usual, hasExamples: false },
   "empty-window": { ...usual, opens: "nothing", hasExamples: false },
 } as const satisfies Readonly<Record<string, SessionSort>>;

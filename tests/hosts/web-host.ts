@@ -22,6 +22,7 @@ export async function startWebHost(options: HostOptions): Promise<Host> {
     extensions: [extension],
     tests: options.tests,
     settings: windowSettings,
+    ...(options.language ? { language: options.language } : {}),
     isTrusted: options.isTrusted,
     workspace: options.opened === undefined ? undefined : options.opened && `/${options.opened}`,
   });

@@ -23,6 +23,8 @@ export interface EditorServerOptions {
   /** Below the folder, with a slash before: a folder, or a `.code-workspace` file; undefined opens an empty window. */
   readonly workspace: string | undefined;
   readonly isTrusted?: boolean;
+  /** The reader's; English without. */
+  readonly language?: string;
   /** A folder with `index.js`, the tests that run in the extension host. */
   readonly tests?: string;
   readonly settings?: Readonly<Record<string, unknown>>;
@@ -88,6 +90,7 @@ export async function serveEditor(options: EditorServerOptions): Promise<EditorS
       isTrusted: options.isTrusted ?? true,
       open: (options.open ?? []).map((path) => `/${options.name}${path}`),
       webviews: `${base}/code/${webviewFolder}`,
+      ...(options.language ? { language: options.language } : {}),
       ...(options.settings ? { settings: options.settings } : {}),
       ...(options.tests && !isPlain ? { tests: `${base}/folder/tests/index.js` } : {}),
     };

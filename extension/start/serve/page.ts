@@ -10,6 +10,8 @@ export interface PageSettings {
   /** The extension that reaches the folder's files. */
   readonly folder: string;
   readonly isTrusted: boolean;
+  /** In which extensions speak, where they can; the editor itself has English words only. */
+  readonly language?: string;
   /** Files to open at the start, by path. */
   readonly open: readonly string[];
   /** The module that runs tests in the extension host, where it is to run some. */
@@ -61,7 +63,8 @@ const options = JSON.parse(document.getElementById("options").textContent);
 const paths = Object.fromEntries(
   Object.entries(self.webPackagePaths).map(([name, path]) => [name, options.base + "/code/node_modules/" + name + "/" + path]),
 );
-require.config({ baseUrl: options.base + "/code/out", recordStats: true, paths });
+const availableLanguages = options.language ? { "*": options.language } : {};
+require.config({ baseUrl: options.base + "/code/out", recordStats: true, paths, "vs/nls": { availableLanguages } });
 `;
 
 const starting = `
