@@ -55,7 +55,7 @@ describe("pictures", () => {
       assert.isNotEmpty(words);
       // Once more: the keys are the hover's then, and move to the sum.
       await commands.executeCommand("editor.action.showHover");
-      for (let pages = 0; pages < 2; pages++) await commands.executeCommand("editor.action.pageDownHover");
+      for (let steps = 0; steps < 4; steps++) await commands.executeCommand("editor.action.scrollDownHover");
       await later(300);
       await hand(this, "picture", { name: `hover-${name}` });
     });
