@@ -108,3 +108,12 @@ export async function takeAllUntil(test: Mocha.Context, last: string): Promise<v
   await untilShown(test, `it is asked: ${last}`, isReached, 60_000);
   await take(test, last);
 }
+
+/** Gives a command from the list of all of them, as the keys do. */
+export async function command(test: Mocha.Context, title: string): Promise<void> {
+  await hand(test, "press", { key: "F1" });
+  await untilAsked(test, "name of a command");
+  await later(150);
+  await hand(test, "type", { text: title });
+  await choose(test, title);
+}

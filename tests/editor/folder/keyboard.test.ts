@@ -3,7 +3,7 @@ import { commands, extensions } from "vscode";
 import { closeAll, extensionId, placeCursor, positionOf, show, untilFound } from "../designs";
 import { layHouse } from "../house";
 import { seen, thing } from "../panel";
-import { untilAnswered, untilAsked } from "../quick-input";
+import { command, untilAnswered, untilAsked } from "../quick-input";
 import { hand } from "../stage";
 import { later, until } from "../until";
 
@@ -105,12 +105,7 @@ describe("by keys alone", function () {
     const document = await show(await layHouse());
     await untilFound(document.uri, "string-voltage");
     await placeCursor(positionOf(document, "string S1"));
-    await hand(this, "press", { key: "F1" });
-    await untilAsked(this, "name of a command");
-    await later(150);
-    await hand(this, "type", { text: titleOf("howToIsolate") });
-    await later(500);
-    await hand(this, "press", { key: "Enter" });
+    await command(this, `Sunwright: ${titleOf("howToIsolate")}`);
     await untilAsked(this, "An item or a run that should be dead");
     await hand(this, "press", { key: "Enter" });
     await until("the page is shown", async () => {
