@@ -111,6 +111,18 @@ describe("names", () => {
     expect(ends.indexOf("Q3")).toBeLessThan(ends.indexOf("Q1"));
     expect(labels("run W9 from S1 to <|>")).toContain("INV.pv1");
   });
+  test("behind where a run begins, what belongs to the same side comes first, the end itself never", () => {
+    const first = (text: string) => labels(`${text}<|>`)[0];
+    const free = "string S9 is 8 x Hollin430\nisolator Q9 is RotaryDc32\n";
+    const supply = "supply GRID { phases: 1 }\nboard CU { ways: 4 }\n";
+    expect(first(`${free}${supply}run W9 from S9 to `)).toBe("Q9");
+    expect(first(`${free}${supply}run W9 from GRID to `)).toMatch(/^(INV\.ac|CU)$/);
+    expect(first(`${supply}run W9 from INV.ac to `)).toBe("CU");
+    const ends = labels(`${free}${supply}run W9 from S9 to <|>`);
+    expect(ends).not.toContain("S9");
+    expect(ends.indexOf("INV.pv1")).toBeLessThan(ends.indexOf("S1"));
+    expect(ends.indexOf("S1")).toBeLessThan(ends.indexOf("GRID"));
+  });
   test("a cable begins at strings, isolators, ports and the supply before it begins in a board", () => {
     const name = "alder-cottage/alder-cottage.sun";
     const texts = filesOf(name);

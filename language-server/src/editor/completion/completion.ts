@@ -9,9 +9,10 @@ import { sortOfItem, thingSort } from "../thing-sort.js";
 import type { WorkspaceView } from "../workspace-view.js";
 import { nameOffers } from "./free-names.js";
 import { freeWayOffers } from "./free-ways.js";
-import { endOffers, partOffers, targetOffers, terminalOffers, withNested } from "./names-offers.js";
+import { partOffers, targetOffers, terminalOffers, withNested } from "./names-offers.js";
 import type { Offer } from "./offer.js";
 import { propertiesBehind } from "./properties-behind.js";
+import { endOffers } from "./run-ends.js";
 import {
   declarationOffers,
   memberOffers,
@@ -107,9 +108,9 @@ function inSentence(
     case "way-kind":
       return nestedKindOffers(wanted.blocks[wanted.blocks.length - 1]?.row);
     case "run-from":
-      return assessment ? endOffers(assessment, "out") : [];
+      return assessment ? endOffers(assessment, "out", []) : [];
     case "run-to":
-      return assessment ? endOffers(assessment, "in") : [];
+      return assessment ? endOffers(assessment, "in", head.from ?? []) : [];
     case "run-of":
       return assessment ? partOffers(assessment.design, "cable") : [];
     case "measured":

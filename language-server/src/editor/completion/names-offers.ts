@@ -25,28 +25,6 @@ function partDocumentation(part: Part): string {
   return [doc, figures.join("\n")].filter(Boolean).join("\n\n");
 }
 
-/**
- * Ends for a run: whatever has a terminal, what is not wired there yet first. Cables are written from where power comes
- * in, so that one rarely begins at a device on the bar of a board, or at a thing that only takes.
- */
-export function endOffers({ design, circuit }: Assessment, side: "in" | "out"): Offer[] {
-  const ranked: { readonly offer: Offer; readonly rank: number }[] = [];
-  for (const item of withNested(design.items)) {
-    const terminals = item.row?.terminals ?? [];
-    if (terminals.length === 0 || item.id === "") continue;
-    const terminal = terminals.includes(side) ? side : terminals[0]!;
-    const at = circuit.terminals.get(terminal === "" ? item.id : `${item.id}.${terminal}`);
-    const isWired = at?.links.some((link) => link.by.is === "run") ?? false;
-    const isRare = side === "out" && (isOnBar(item) || terminal === "in");
-    ranked.push({ offer: itemOffer(item, isWired ? "wired already" : undefined), rank: (isRare ? 2 : 0) + +isWired });
-  }
-  return ranked.sort((a, b) => a.rank - b.rank).map(({ offer }) => offer);
-}
-
-function isOnBar({ parent }: Item): boolean {
-  return parent !== undefined && (parent.kind === "board" || isOnBar(parent));
-}
-
 /** What may follow a dot: ports and nested items, and the item's own terminals. */
 export function terminalOffers({ design }: Assessment, path: readonly string[]): Offer[] {
   const resolved = design.names.resolve({ path });
@@ -81,7 +59,8 @@ function findingText(assessment: Assessment, thing: Parameters<typeof checksOf>[
   return undefined;
 }
 
-function itemOffer(item: Item, state?: string, label = item.id): Offer {
+/** An item by its name, with what it is and what state it is in. */
+export function itemOffer(item: Item, state?: string, label = item.id): Offer {
   const what = item.part ? `${item.kind}, ${item.part.name}` : item.kind;
   return {
     label,

@@ -11,6 +11,8 @@ export interface HeadSoFar {
   readonly name?: string;
   readonly part?: string;
   readonly rule?: string;
+  /** Segments of the terminal that a run begins at. */
+  readonly from?: readonly string[];
 }
 
 /** A pair of braces that the cursor is in. */
@@ -167,7 +169,8 @@ class Reader {
 
   private note(before: Head, next: Head, word: string): void {
     const { head } = this;
-    if (before === "kind" || before === "part" || before === "run") this.head = { ...head, name: word };
+    if (next === "run-to") this.head = { ...head, from: this.path };
+    else if (before === "kind" || before === "part" || before === "run") this.head = { ...head, name: word };
     else if (before === "part-is" || before === "way-kind") this.head = { ...head, kind: word };
     else if (next === "item-part") this.head = { ...head, part: word };
     else if (before === "departure" || before === "expect") this.head = { ...head, rule: word };
