@@ -6,6 +6,8 @@ import type { WorkspaceView } from "../workspace-view.js";
 import { applied, type Change, type Edit } from "./change.js";
 
 let parser: ChunkParser | undefined;
+/** The file that was laid out last: the next text of it is much the same, and only what differs is read again. */
+let last: SourceFile | undefined;
 
 /**
  * The same edit, but what had the look of the language has it afterwards: how wide a block's names are, and whether it
@@ -38,9 +40,9 @@ function laidOut(text: string, uri: string, changes: readonly Change[]): readonl
 
 function formatted(uri: string, text: string): string {
   parser ??= createChunkParser();
-  const file = new SourceFile(uri, parser);
-  file.update(text);
-  return format(text, file.fragments).text;
+  if (last?.uri !== uri) last = new SourceFile(uri, parser);
+  last.update(text);
+  return format(text, last.fragments).text;
 }
 
 /** The one stretch in which two texts differ. */
