@@ -88,7 +88,7 @@ describe("where to look", () => {
     const sorts = places.map(({ sort }) => sort);
     expect(sorts).toEqual([...sorts].sort((a, b) => order.indexOf(a) - order.indexOf(b)));
     expect(new Set(sorts)).toEqual(new Set(order));
-    expect(places[0]).toMatchObject({ sort: "finding", note: "error" });
+    expect(places[0]).toMatchObject({ sort: "finding", severity: "error", note: "error" });
     const margins = places.filter(({ sort }) => sort === "margin").map(({ note }) => Number.parseFloat(note ?? ""));
     expect(margins).toEqual([...margins].sort((a, b) => b - a));
     expect(margins.every((margin) => margin <= 100)).toBe(true);

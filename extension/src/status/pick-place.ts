@@ -18,10 +18,10 @@ export async function pickPlace(
   const places = (await ask<VerdictPlace[]>(client, "sunwright/verdictPlaces", design.entry, {})) ?? [];
   const others = designs.filter(({ entry }) => entry !== design.entry);
   const items: Item[] = [
-    ...section(l10n.t("findings"), placed(places, "finding", "$(warning)")),
-    ...section(l10n.t("departures"), placed(places, "departure", "$(note)")),
-    ...section(l10n.t("not checked"), placed(places, "not-checked", "$(question)")),
-    ...section(l10n.t("holds, closest to its limit first"), placed(places, "margin", "$(dashboard)")),
+    ...section(l10n.t("findings"), placed(places, "finding")),
+    ...section(l10n.t("departures"), placed(places, "departure")),
+    ...section(l10n.t("not checked"), placed(places, "not-checked")),
+    ...section(l10n.t("holds, closest to its limit first"), placed(places, "margin")),
     ...section(
       l10n.t("other designs of this file"),
       others.map((other) => ({ label: other.name, detail: other.sentence, design: other })),
@@ -37,10 +37,21 @@ export async function pickPlace(
   return picked?.design;
 }
 
-function placed(places: readonly VerdictPlace[], sort: VerdictPlace["sort"], sign: string): Item[] {
+function placed(places: readonly VerdictPlace[], sort: VerdictPlace["sort"]): Item[] {
   return places
     .filter((place) => place.sort === sort)
-    .map((place) => ({ label: `${sign} ${place.title}`, description: place.note, detail: place.detail, place }));
+    .map((place) => ({
+      label: `${signOf(place)} ${place.title}`,
+      description: place.note,
+      detail: place.detail,
+      place,
+    }));
+}
+
+/** The signs that the list of problems has as well, where it has any. */
+function signOf({ sort, severity }: VerdictPlace): string {
+  if (sort === "finding") return severity === "error" ? "$(error)" : severity === "note" ? "$(info)" : "$(warning)";
+  return { departure: "$(note)", "not-checked": "$(question)", margin: "$(dashboard)" }[sort];
 }
 
 function section(title: string, items: readonly Item[]): Item[] {

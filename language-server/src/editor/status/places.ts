@@ -2,6 +2,7 @@ import * as l10n from "@vscode/l10n";
 import type { Assessment } from "../../assessment/assessment.js";
 import { placeOf } from "../../assessment/spots.js";
 import { label } from "../../design/facts.js";
+import type { Severity } from "../../design/model.js";
 import { absolute } from "../../place.js";
 import { type Compared, comparedIn, tightestOf } from "../compared.js";
 import { type Mark, type MarkSettings, marksOf } from "../diagnostics.js";
@@ -17,6 +18,8 @@ export interface StatusPlace {
   readonly sort: "finding" | "departure" | "not-checked" | "margin";
   /** "string-voltage on S1". */
   readonly title: string;
+  /** How bad a finding is. */
+  readonly severity?: Severity;
   /** "error", "98.4 % of its limit"; nothing where the title says it all. */
   readonly note?: string;
   readonly detail?: string;
@@ -47,7 +50,7 @@ function findingPlace({ id, thing, severity, message, span }: Mark): StatusPlace
   return {
     sort: "finding",
     title: titleOf(id, thing),
-    note: severity === "hint" ? undefined : severityWord(severity),
+    ...(severity === "hint" ? {} : { severity, note: severityWord(severity) }),
     detail: message,
     span,
   };
