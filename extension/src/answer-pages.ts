@@ -20,10 +20,13 @@ export class AnswerPages implements Disposable {
     this.texts.set(uri.toString(), markdown);
     this.changed.fire(uri);
     const document = await workspace.openTextDocument(uri);
-    // Where the editor has no preview of its own, its text can be read as it is.
-    const hasPreview = (await commands.getCommands(true)).includes("markdown.showPreview");
-    if (hasPreview) await commands.executeCommand("markdown.showPreview", uri);
-    else await window.showTextDocument(document, { preview: true });
+    try {
+      // Asked for by name, it also starts what shows it; a list of commands lacks it until then.
+      await commands.executeCommand("markdown.showPreview", uri);
+    } catch {
+      // Where the editor has no preview of its own, its text can be read as it is.
+      await window.showTextDocument(document, { preview: true });
+    }
   }
 
   dispose(): void {
