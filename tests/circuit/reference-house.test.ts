@@ -181,6 +181,27 @@ run W2 from B to F: 9 m of C
       "F.out, from A and B in any light",
     ]);
   });
+  test("a battery behind its own isolator is not called dead: its cells stay live", () => {
+    const stack = wired(`part B is battery { built-in-isolator: yes }
+part C is cable { conductor-area: 25 mm2 }
+part P is inverter {
+    battery { voltage-range: 80..480 V }
+    ac { phases: 1 }
+}
+battery BAT is 2 x B
+inverter INV is P
+supply GRID { phases: 1 }
+run W1 from BAT to INV.battery: 2 m of C
+isolator Q1 { supply: ac  poles: 2 }
+run W2 from GRID to Q1: 2 m of C
+run W3 from Q1 to INV.ac: 2 m of C
+`);
+    const said = isolationText(stack.circuit, isolate(stack.circuit, stack.item("BAT")));
+    expect(said.open).toBe(
+      "Open BAT's own isolator and Q1: nothing reaches BAT but what is named as still live, if it is wired as written. Prove it dead.",
+    );
+    expect(said.stillLive).toEqual(["BAT.cells, from BAT", "Q1.in, from GRID"]);
+  });
   test("what no device can do is said as well", () => {
     expect(isolationText(circuit, isolate(circuit, house.item("BAT")))).toMatchObject({
       open: "Open Q3: nothing reaches BAT but what is named as still live, if it is wired as written. Prove it dead.",

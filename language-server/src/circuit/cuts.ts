@@ -4,7 +4,7 @@ import { changeoversOf, liveWhateverIsOpened, type StaysLive } from "./always-li
 import { boundaryOf, type Parting } from "./boundary.js";
 import { type Circuit, type Source, type Terminal, terminalOf, terminalsOf } from "./circuit.js";
 import { isolationGraph } from "./cut-graph.js";
-import { traceStored } from "./live.js";
+import { type Arrival, traceStored } from "./live.js";
 import { allPositions, type Situation } from "./modes.js";
 import type { Ineffective } from "./poles.js";
 import { whyIneffective } from "./systems.js";
@@ -51,9 +51,8 @@ export interface Bounds {
 export function isolate(circuit: Circuit, of: Item | Run, { sets = 24, looked = 400 }: Bounds = {}): Isolation {
   const terminals = of.is === "run" ? endsOf(circuit, of) : terminalsOf(circuit, of);
   const always = liveWhateverIsOpened(circuit);
-  const staysLive = terminals.flatMap((terminal) =>
-    (always.get(terminal) ?? []).map((arrival) => ({ terminal, arrival })),
-  );
+  const reached = terminals.flatMap((terminal) => arrivalsAt(always, terminal));
+  const staysLive = [...reached, ...cellsOf(circuit, of, always, reached)];
   const canBeDead = terminals.filter((terminal) => !always.has(terminal));
   const own = new Set(staysLive.map(({ arrival }) => arrival.source));
   const found =
@@ -76,6 +75,22 @@ export function isolate(circuit: Circuit, of: Item | Run, { sets = 24, looked = 
     waits: waitsOf(circuit, terminals, cuts[0] ?? []),
     notCounted: notCounted(circuit),
   };
+}
+
+function arrivalsAt(always: ReadonlyMap<Terminal, readonly Arrival[]>, terminal: Terminal): StaysLive[] {
+  return (always.get(terminal) ?? []).map((arrival) => ({ terminal, arrival }));
+}
+
+/** Behind a battery's own isolator its terminals can be dead; what is in its casing never is. */
+function cellsOf(
+  circuit: Circuit,
+  of: Item | Run,
+  always: ReadonlyMap<Terminal, readonly Arrival[]>,
+  reached: readonly StaysLive[],
+): StaysLive[] {
+  const cells = of.is === "item" ? terminalOf(circuit, of, "cells") : undefined;
+  const named = new Set(reached.map(({ arrival }) => arrival.source));
+  return cells ? arrivalsAt(always, cells).filter(({ arrival }) => !named.has(arrival.source)) : [];
 }
 
 function endsOf(circuit: Circuit, run: Run): Terminal[] {
