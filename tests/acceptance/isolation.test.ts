@@ -83,7 +83,12 @@ describe("2: which devices to work inside INV, in what order?", () => {
   });
   test("then prove it dead; the roof cables and the terminals of BAT stay live", () => {
     expect(report.open).toBe("Open Q1, Q2, Q3 and Q4: INV is dead, if it is wired as written. Prove it dead.");
-    expect(report.stillLive).toEqual(["Q1.in, from A in any light", "Q2.in, from B in any light", "Q3.in, from BAT", "Q4.out, from GRID"]);
+    expect(report.stillLive).toEqual([
+      "Q1.in, from A in any light",
+      "Q2.in, from B in any light",
+      "Q3.in, from BAT",
+      "Q4.out, from GRID",
+    ]);
   });
 });
 

@@ -24,7 +24,9 @@ describe("which devices to work inside INV, in what order?", () => {
     expect({ code, err }).toEqual({ code: 0, err: "" });
     expect(out).toContain("Open Q1, Q2, Q3 and Q4: INV is dead, if it is wired as written. Prove it dead.\n");
     expect(out).toContain("  Q1, Q2, Q3 and OLD.Q5\n  Q1, Q2, Q3 and OLD.Q6\n");
-    expect(out).toContain("  Q1.in, from A in any light\n  Q2.in, from B in any light\n  Q3.in, from BAT\n  Q4.out, from GRID\n");
+    expect(out).toContain(
+      "  Q1.in, from A in any light\n  Q2.in, from B in any light\n  Q3.in, from BAT\n  Q4.out, from GRID\n",
+    );
     expect(out).toMatch(/open these as well\n {2}NEW\.Q7\n/);
     expect(out).toContain("Prove dead at the point of work");
   });

@@ -37,7 +37,9 @@ describe("where a thing is", () => {
   });
 
   test("what is wired to nothing says nothing of it", () => {
-    expect(hover("isolator Q7 is P\npart P is isolator { poles: 2 }\n", "Q7")).not.toMatch(/Fed from|Feeds into|Between/);
+    expect(hover("isolator Q7 is P\npart P is isolator { poles: 2 }\n", "Q7")).not.toMatch(
+      /Fed from|Feeds into|Between/,
+    );
   });
 });
 

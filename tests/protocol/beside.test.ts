@@ -60,7 +60,7 @@ describe("figures beside the text", () => {
     const hover = await editor.at<Hover>("textDocument/hover", "cottage.sun", "Q|1 is");
     expect(hover.contents).toMatchObject({
       kind: "markdown",
-      value: expect.stringContaining("Fed from S1 through W1. Feeds INV.pv1 through W2."),
+      value: expect.stringContaining("Fed from S1 through W1. Feeds into INV.pv1 through W2."),
     });
   });
 
