@@ -5,6 +5,7 @@ import { resistanceAtTemperature } from "../../language-server/src/physics/condu
 import { tableResistance } from "../../language-server/src/physics/conductor-tables.js";
 import { formatNumber, formatValue } from "../../language-server/src/physics/display.js";
 import { assumptions, type Derived } from "../../language-server/src/physics/figure.js";
+import { groupingFactor } from "../../language-server/src/physics/grouping.js";
 import { derive, stated } from "../../language-server/src/physics/make.js";
 import { maxPowerCoefficient } from "../../language-server/src/physics/max-power-coefficient.js";
 import { parallelCurrent, reverseCurrent } from "../../language-server/src/physics/short-circuit.js";
@@ -128,6 +129,12 @@ test("only the factors that were used stand in the formula of a capacity", () =>
   expect(workingLine(currentCapacity(amperes(42, "It"), all))).toBe(
     "Iz = It · Ca · Cg · Ci = 42 A · 0.87 · 0.8 · 0.5 = 14.6 A",
   );
+});
+
+// BS 7671:2018, Table 4C1, item 1, two circuits (from memory).
+test("what is read off a table says what it was read at", () => {
+  const factor = groupingFactor(gb.grouping.values().next().value!, count(2, "grouped-circuits"))!;
+  expect(workingLine(factor)).toBe("Cg = Cg(Ng) = Cg(2) = 0.8");
 });
 
 test("figures passed under other symbols are printed under the formula's", () => {

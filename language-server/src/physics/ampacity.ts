@@ -83,7 +83,7 @@ export function ambientFactor(ambient: Figure, rule: AmbientRule): Derived {
     if (!coolest) return derive("Ca", 1, "ratio", "", "1", [], source, "no credit below the table's temperature");
     const cooler = Math.min((reference - ambient.value) / (reference - coolest.ambient), 1);
     const gain = 1 + (coolest.factor - 1) * cooler;
-    return derive("Ca", gain, "ratio", "", "table, at Ta", [ta], source);
+    return derive("Ca", gain, "ratio", "", "Ca(Ta)", [ta], source);
   }
   const value = Math.sqrt(Math.max(conductor - ambient.value, 0) / (conductor - reference));
   return derive(

@@ -8,5 +8,5 @@ import { as, derive } from "./make.js";
  */
 export function groupingFactor(table: FactorTable, circuits: Figure): Derived | undefined {
   const factor = lookUpFactor(table, circuits.value);
-  return factor && derive("Cg", factor.value, "ratio", "", "table, at Ng", [as("Ng", circuits)], table.source);
+  return factor && derive("Cg", factor.value, "ratio", "", "Cg(Ng)", [as("Ng", circuits)], table.source);
 }

@@ -40,7 +40,7 @@ export function protectiveSize(line: Figure, sizes: ProtectiveSizes): Derived {
 export function bondingByNeutral(neutral: Figure, sizes: BondingSizes): Derived | undefined {
   const row = sizes.byNeutral?.find(({ upTo }) => reaches(upTo, neutral.value));
   if (!row) return undefined;
-  return derive("S", row.size.value, "area", "mm2", "table, at SN", [as("SN", neutral)], row.size.origin.source);
+  return derive("S", row.size.value, "area", "mm2", "S(SN)", [as("SN", neutral)], row.size.origin.source);
 }
 
 /** Main bonding conductor (m²) elsewhere: half the earthing conductor that is needed (m²), within bounds. */

@@ -8,5 +8,5 @@ import { as, derive } from "./make.js";
  */
 export function insulationFactor(table: FactorTable, length: Figure): Derived | undefined {
   const factor = lookUpFactor(table, length.value);
-  return factor && derive("Ci", factor.value, "ratio", "", "table, at Lins", [as("Lins", length)], table.source);
+  return factor && derive("Ci", factor.value, "ratio", "", "Ci(Lins)", [as("Lins", length)], table.source);
 }
