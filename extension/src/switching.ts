@@ -63,7 +63,7 @@ async function howToIsolate(client: BaseLanguageClient, pages: AnswerPages): Pro
   // What the cursor stands on is first, so that one key is enough.
   const things = [...design.things].sort((a, b) => Number(b.id === at) - Number(a.id === at));
   const picked = await window.showQuickPick(things.map(itemOf), {
-    title: l10n.t("How to Isolate?"),
+    title: l10n.t("How Do I Isolate?"),
     placeHolder: l10n.t("An item or a run that should be dead"),
     matchOnDescription: true,
   });
