@@ -59,6 +59,11 @@ describe("in a block", () => {
     expect(rated.detail).toBe("RotaryDc32 says 800 V");
     expect(offers.indexOf(rated)).toBeGreaterThan(offers.findIndex(({ label }) => label === "location"));
   });
+  test("what no sheet prints comes before what the part's sheet leaves out", () => {
+    const open = labels("isolator Q3 is RotaryDc32 { <|> }");
+    expect(open.indexOf("location")).toBeLessThan(open.indexOf("switched-neutral"));
+    expect(open.indexOf("within-reach")).toBeLessThan(open.indexOf("cable-entry"));
+  });
   test("a run's and a reading's own", () => {
     expect(labels("run W9 from S1 to Q1: 3 m of Solar4 { <|>")).toContain("method");
     expect(labels("measured S1 on 2026-06-12 { <|>")).toContain("irradiance");

@@ -33,16 +33,20 @@ export function declarationOffers(): Offer[] {
   return [...topLevelKinds().map((kind) => kindOffer(kind, kindRow(kind))), ...words];
 }
 
-/** What may stand in a block: properties not yet written, the usual ones first, then what can be nested. */
+/**
+ * What may stand in a block: properties not yet written, the usual ones first, then what can be nested. Where a sheet is
+ * given, what no sheet prints comes before what this one leaves out.
+ */
 export function memberOffers(row: KindRow, written: ReadonlySet<string>, part: Part | undefined): Offer[] {
   const open = row.properties.filter(({ name }) => !written.has(name));
   const stated = (property: PropertyRow): boolean =>
     part !== undefined && findProperty(part, property.name) !== undefined;
-  const ordered = [
-    ...open.filter((property) => property.essential && !stated(property)),
-    ...open.filter((property) => !property.essential && !stated(property)),
-    ...open.filter(stated),
-  ];
+  const rank = (property: PropertyRow): number => {
+    if (stated(property)) return 3;
+    if (property.essential) return 0;
+    return part !== undefined && property.onSite ? 1 : 2;
+  };
+  const ordered = open.sort((a, b) => rank(a) - rank(b));
   return [...ordered.map((property) => propertyOffer(property, part)), ...nestedKindOffers(row)];
 }
 
