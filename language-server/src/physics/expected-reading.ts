@@ -71,7 +71,7 @@ export function modelledCurrent(model: ModuleModel, irradiance: Figure, cell: Fi
   return derive("Isc,exp", value, "current", "A", "Isc(G; T)", [as("G", irradiance), as("T", cell)], diode);
 }
 
-const comparison: Source = { title: "reading over expectation, less one", basis: "arithmetic" };
+const comparison: Source = { title: "arithmetic of a relative difference", basis: "arithmetic" };
 
 /** How far a reading is from what was expected, a ratio; negative for a reading too low. */
 export function readingDifference(reading: Figure, expected: Figure): Derived {
