@@ -88,7 +88,7 @@ isolator Q1 is Isolator63 {
 describe("a string in two", () => {
   test("halves, each with its run, to where the old one goes", () => {
     const { texts, title } = refactored(files, "string S1", "Split S1");
-    expect(title).toBe("Split S1 into 4 and 4 modules: S3 by W7 to Q1");
+    expect(title).toBe("Split S1 into 4 and 4 modules: new S3 through new W7 to Q1");
     expect(texts["cottage.sun"]).toContain("string S1 is 4 x Hollin430 {");
     expect(texts["cottage.sun"]).toMatch(/\}\nstring S3 is 4 x Hollin430 \{\n( .*\n)+\}\n/);
     expect(texts["cottage.sun"]).toContain("\n// as long as W1: measure\nrun W7 from S3 to Q1: 9 m of Solar4 {");
@@ -101,7 +101,7 @@ expect string-voltage on S1
 `;
     const { title } = refactored({ ...files, "cottage.sun": text }, "string S1", "Split S1");
     expect(title).toBe(
-      "Split S1 into 5 and 4 modules: S3 by W7 to Q1 (look again, made for 9 modules: 1 reading, 1 departure, 1 expectation)",
+      "Split S1 into 5 and 4 modules: new S3 through new W7 to Q1 (written for 9 modules, look again: 1 reading, 1 departure, 1 expectation)",
     );
   });
 
@@ -111,7 +111,7 @@ expect string-voltage on S1
     const { texts } = refactored(
       { ...files, "cottage.sun": text },
       "string S1",
-      "Split S1 into 4 and 4 modules: S3 by W7 to INV",
+      "Split S1 into 4 and 4 modules: new S3 through new W7 to INV",
     );
     expect(texts["cottage.sun"]).toMatch(/run W7 from S3 to INV\.pv2: 9 m of Solar4/);
   });

@@ -51,7 +51,7 @@ function split(
   const end = tracker?.id ?? far?.mention.path.join(".") ?? l10n.t("its run's end");
   const without = doubtful(designs, item);
   return {
-    title: `${l10n.t("Split {0} into {1} and {2} modules: {3} by {4} to {5}", item.id, stays, goes, string, cable, end)}${without}`,
+    title: `${l10n.t("Split {0} into {1} and {2} modules: new {3} through new {4} to {5}", item.id, stays, goes, string, cable, end)}${without}`,
     kind: "refactor.rewrite",
     changes: [
       replaced(count.place, String(stays)),
@@ -107,5 +107,5 @@ function doubtful(designs: readonly Design[], item: Item): string {
     counted(expectations.size, l10n.t("1 expectation"), (count) => l10n.t("{0} expectations", count)),
   ].filter(Boolean);
   if (found.length === 0) return "";
-  return ` ${l10n.t("(look again, made for {0} modules: {1})", item.count ?? "", found.join(", "))}`;
+  return ` ${l10n.t("(written for {0} modules, look again: {1})", item.count ?? "", found.join(", "))}`;
 }
