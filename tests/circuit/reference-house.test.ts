@@ -198,13 +198,13 @@ run W3 from Q1 to INV.ac: 2 m of C
 `);
     const said = isolationText(stack.circuit, isolate(stack.circuit, stack.item("BAT")));
     expect(said.open).toBe(
-      "Open BAT's own isolator and Q1: nothing reaches BAT but what is named as still live, if it is wired as written. Prove it dead.",
+      "Open BAT's own isolator and Q1: nothing reaches BAT but what is named as still live, if it is wired as written. Prove the rest dead.",
     );
     expect(said.stillLive).toEqual(["BAT.cells, from BAT", "Q1.in, from GRID"]);
   });
   test("what no device can do is said as well", () => {
     expect(isolationText(circuit, isolate(circuit, house.item("BAT")))).toMatchObject({
-      open: "Open Q3: nothing reaches BAT but what is named as still live, if it is wired as written. Prove it dead.",
+      open: "Open Q3: nothing reaches BAT but what is named as still live, if it is wired as written. Prove the rest dead.",
       stillLive: [
         "BAT.out, from BAT",
         "Q3.in, from BAT",

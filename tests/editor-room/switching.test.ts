@@ -121,7 +121,7 @@ Stays live:
     );
     expect(hover("run W|5")).toContain("Open Q1, Q2, Q3 and Q4: W5 is dead");
     expect(hover("string |A is")).toContain(
-      "Open Q1: nothing reaches A but what is named as still live, if it is wired as written. Prove it dead.\n\nStays live:\n- A.out, from A in any light\n",
+      "Open Q1: nothing reaches A but what is named as still live, if it is wired as written. Prove the rest dead.\n\nStays live:\n- A.out, from A in any light\n",
     );
   });
   test("says nothing of what has no terminal, and does not guess while the text has errors", () => {

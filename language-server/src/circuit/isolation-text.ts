@@ -62,7 +62,7 @@ function openText(id: string, cuts: Isolation["cuts"], someStaysLive: boolean): 
     return someStaysLive
       ? `Nothing else feeds ${id} than what is named as still live.`
       : `Nothing that is written here feeds ${id}.`;
-  return `Open ${listed(first.map(deviceText))}: ${result}, if it is wired as written. Prove it dead.`;
+  return `Open ${listed(first.map(deviceText))}: ${result}, if it is wired as written. Prove ${someStaysLive ? "the rest" : "it"} dead.`;
 }
 
 /** Live terminals of the devices that were opened: the far side of each. */
