@@ -123,7 +123,8 @@ describe("names", () => {
     expect(first(`${free}${supply}run W9 from S9 to `)).toBe("Q9");
     expect(first(`${free}${supply}run W9 from GRID to `)).toMatch(/^(INV\.ac|CU)$/);
     expect(first(`${supply}run W9 from INV.ac to `)).toBe("CU");
-    const ends = labels(`${free}${supply}run W9 from S9 to <|>`);
+    const ends = labels(`earthing { electrode: none }\n${free}${supply}run W9 from S9 to <|>`);
+    expect(ends[0]).toBe("Q9");
     expect(ends).not.toContain("S9");
     expect(ends.indexOf("INV.pv1")).toBeLessThan(ends.indexOf("S1"));
     expect(ends.indexOf("S1")).toBeLessThan(ends.indexOf("GRID"));

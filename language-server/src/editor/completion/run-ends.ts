@@ -40,6 +40,8 @@ function networksOf(item: Item): readonly Network[] {
   if (parent?.kind === "combiner") return ["array"];
   if (kind === "supply" || kind === "generator" || kind === "ac" || kind === "backup") return ["ac"];
   const sort = sortOfItem(item);
+  // What goes to earth carries no current that anything is fed with.
+  if (sort === "earthing") return [];
   if (sort === "dc-device") return ["array", "battery"];
   return sort === "ac-device" || sort === "board" || isOnBar(item) ? ["ac"] : anyNetwork;
 }
