@@ -55,7 +55,7 @@ departure dc-voltage-drop on W4 because "agreed"
     "  R1 (rcd, P) ac-device",
     "    way 1: K1 (breaker, B16, serves garage) ac-device",
     "measured S1 (2026-06-12) reading",
-    "departure dc-voltage-drop (on W4) departure",
+    "departure dc-voltage-drop on W4 (agreed) departure",
   ]);
 });
 

@@ -1,5 +1,6 @@
 import type {
   Declaration,
+  DepartureDeclaration,
   ItemDeclaration,
   PartDeclaration,
   Quantity,
@@ -73,13 +74,7 @@ function entryOf(declaration: Declaration, supplies: Supplies): OutlineEntry | u
     case "measured":
       return readingEntry(declaration);
     case "departure":
-      return entry(
-        `departure ${declaration.rule}`,
-        declaration.target ? `on ${declaration.target.path.join(".")}` : "",
-        "departure",
-        declaration.place,
-        declaration.rulePlace,
-      );
+      return departureEntry(declaration);
     case "expect":
       return undefined;
   }
@@ -119,6 +114,12 @@ function runEntry({ name, from, to, length, cable, place, namePlace }: RunDeclar
 
 function readingEntry({ target, day, place }: ReadingDeclaration): OutlineEntry {
   return entry(`measured ${target.path.join(".")}`, day ?? "", "reading", place, target.place);
+}
+
+/** Lists that show names only have to tell departures from one rule apart as well. */
+function departureEntry({ rule, target, reason, place, rulePlace }: DepartureDeclaration): OutlineEntry {
+  const on = target ? ` on ${target.path.join(".")}` : "";
+  return entry(`departure ${rule}${on}`, reason, "departure", place, rulePlace);
 }
 
 function quantityText({ written, unit }: Quantity): string {
