@@ -1,3 +1,4 @@
+import { commands } from "vscode";
 import { hand } from "./stage";
 import { until } from "./until";
 
@@ -41,6 +42,13 @@ export async function seen(
 
 export function clickInPanel(test: Mocha.Context, selector: string): Promise<void> {
   return hand(test, "clickInPanel", { selector });
+}
+
+/** Puts the focus on something in the panel, which stands beside the text, so that keys go there. */
+export async function focusInPanel(test: Mocha.Context, selector: string): Promise<void> {
+  // A click does not always take the keys along into a page that stands in a frame; the editor does.
+  await commands.executeCommand("workbench.action.focusSecondEditorGroup");
+  await hand(test, "focusInPanel", { selector });
 }
 
 /** The element of an item or run. */

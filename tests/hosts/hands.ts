@@ -68,10 +68,18 @@ export function handsOf({ host, browser, page, pictures, folder }: Outside): Han
       const frame = await panelFrame(page);
       await frame?.locator(selector).first().hover({ timeout: 5_000 });
     },
-    /** Puts the focus on something in our own panel's page, so that keys go there. */
+    /**
+     * Puts the focus on something in our own panel's page, so that keys go there. The editor may still be giving it to
+     * what was in front before: it is there when it stays.
+     */
     focusInPanel: async ({ selector }: { selector: string }) => {
-      const frame = await panelFrame(page);
-      await frame?.locator(selector).first().focus({ timeout: 5_000 });
+      const found = (await panelFrame(page))?.locator(selector).first();
+      for (let tries = 0, held = 0; found && held < 3; tries++) {
+        if (tries > 40) throw new Error(`The focus does not stay on ${selector}`);
+        held = (await found.evaluate(hasKeys)) ? held + 1 : 0;
+        if (held === 0) await found.evaluate(takeKeys);
+        await page.waitForTimeout(100);
+      }
     },
     count: async ({ selector }: { selector: string }) => page.locator(selector).count(),
     /** Moves the pointer to the middle of something, from beside it, as an editor asks only about moves; false where it is not. */
@@ -123,6 +131,17 @@ function lookOf(selector: string): object | undefined {
     box: { x, y, width, height },
     window: { width: innerWidth, height: innerHeight },
   };
+}
+
+/** Runs in the panel: whether keys go to an element. In a window without the keys it may have the focus all the same. */
+function hasKeys(element: Element): boolean {
+  return document.hasFocus() && document.activeElement === element;
+}
+
+function takeKeys(element: HTMLElement | SVGElement): void {
+  element.blur();
+  window.focus();
+  element.focus();
 }
 
 /** Leaves in the page how long it takes from the next key until something is drawn. */

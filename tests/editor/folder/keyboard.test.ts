@@ -2,7 +2,7 @@ import { assert } from "chai";
 import { commands, extensions } from "vscode";
 import { closeAll, extensionId, placeCursor, positionOf, show, untilFound } from "../designs";
 import { layHouse } from "../house";
-import { seen, thing } from "../panel";
+import { focusInPanel, seen, thing } from "../panel";
 import { command, untilAnswered, untilAsked } from "../quick-input";
 import { hand } from "../stage";
 import { later, until } from "../until";
@@ -88,13 +88,13 @@ describe("by keys alone", function () {
     await show(await layHouse());
     await commands.executeCommand("sunwright.showDiagram");
     await seen(this, "the string is drawn", thing("S1"), () => true, 45_000);
-    await hand(this, "focusInPanel", { selector: thing("S1") });
+    await focusInPanel(this, thing("S1"));
     await until(
       "the keys are in the panel",
       async () => (await seen(this, "the string has the focus", thing("S1"))).hasFocus,
     );
     assert.includeMembers(await offered(this), aboutDesigns);
-    await hand(this, "focusInPanel", { selector: thing("S1") });
+    await focusInPanel(this, thing("S1"));
     void commands.executeCommand("sunwright.howToIsolate");
     await untilAsked(this, "An item or a run that should be dead");
     await hand(this, "press", { key: "Escape" });

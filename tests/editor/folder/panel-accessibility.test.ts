@@ -2,7 +2,7 @@ import { assert } from "chai";
 import { ConfigurationTarget, commands, workspace } from "vscode";
 import { at, closeAll, show, write } from "../designs";
 import expected from "../heard/alder-cottage.txt";
-import { clickInPanel, look, seen, thing } from "../panel";
+import { clickInPanel, focusInPanel, look, seen, thing } from "../panel";
 import { hand } from "../stage";
 import { later, until } from "../until";
 
@@ -51,7 +51,7 @@ describe("for those who hear the page, and for those who see less of it", () => 
   async function openSwitch(test: Mocha.Context): Promise<void> {
     await clickInPanel(test, ".tools button[aria-pressed]");
     await seen(test, "there are switches", ".devices button");
-    await hand(test, "focusInPanel", { selector: thing("Q1") });
+    await focusInPanel(test, thing("Q1"));
     await hand(test, "press", { key: "o" });
     await seen(test, "it is open", `${thing("Q1")}[data-open='true']`);
   }

@@ -2,7 +2,7 @@ import { assert } from "chai";
 import { commands, Range, type TextDocument, ViewColumn, WorkspaceEdit, window, workspace } from "vscode";
 import { change, closeAll, placeCursor, positionOf, rangeOf, show, write } from "../designs";
 import { layHouse } from "../house";
-import { clickInPanel, look, seen, thing } from "../panel";
+import { clickInPanel, focusInPanel, look, seen, thing } from "../panel";
 import { hand } from "../stage";
 import { until } from "../until";
 
@@ -48,7 +48,7 @@ describe("the diagram beside the text", () => {
     const document = await open(this);
     await clickInPanel(this, thing("INV"));
     await until("the cursor is at the inverter", () => cursorLine(document)?.startsWith("inverter INV"));
-    await hand(this, "focusInPanel", { selector: thing("S1") });
+    await focusInPanel(this, thing("S1"));
     await hand(this, "press", { key: "ArrowRight" });
     const wire = await seen(this, "the focus goes along the wire", "[data-id]:focus");
     assert.match(wire.attributes["aria-label"] ?? "", /^W\d+: run from S1/);
@@ -83,7 +83,7 @@ describe("the diagram beside the text", () => {
   it("what is seen and where the focus is stay over an edit; a broken line leaves the last picture and says so", async function () {
     const document = await open(this);
     await clickInPanel(this, "button[aria-label='Zoom in']");
-    await hand(this, "focusInPanel", { selector: thing("INV") });
+    await focusInPanel(this, thing("INV"));
     const { attributes: before } = await seen(this, "it is enlarged", ".stage svg");
     const edit = async (from: string, to: string): Promise<void> => {
       const at = document.getText().indexOf(from);
@@ -110,7 +110,7 @@ describe("the diagram beside the text", () => {
     const document = await open(this);
     const rule = ".findings li .rule";
     await seen(this, "its finding is listed", rule, ({ words }) => words === "string-voltage");
-    await hand(this, "focusInPanel", { selector: rule });
+    await focusInPanel(this, rule);
     const edit = new WorkspaceEdit();
     edit.replace(document.uri, rangeOf(document, "15 x"), "16 x");
     await workspace.applyEdit(edit);
@@ -131,7 +131,7 @@ describe("the diagram beside the text", () => {
 
   it("the links of what is told are reached by a key, and Escape leads back", async function () {
     await open(this);
-    await hand(this, "focusInPanel", { selector: thing("S1") });
+    await focusInPanel(this, thing("S1"));
     await hand(this, "press", { key: "d" });
     await seen(this, "the focus is on a link", ".card a:focus", ({ hasFocus }) => hasFocus);
     await hand(this, "press", { key: "Escape" });
@@ -150,7 +150,7 @@ describe("the diagram beside the text", () => {
     const words = await seen(this, "it is said", ".live li", ({ words }) => words.includes("Q1.in"));
     assert.match(words.words, /^S1 in any light .* keeps live: S1, Q1\.in/);
     assert.equal((await look(this, thing("S1")))?.attributes["data-live"], "true");
-    await hand(this, "focusInPanel", { selector: thing("Q1") });
+    await focusInPanel(this, thing("Q1"));
     await hand(this, "press", { key: "o" });
     await seen(this, "it is closed again", thing("Q1"), ({ attributes }) => attributes["data-open"] === "false");
   });
